@@ -1,0 +1,201 @@
+package lumber
+
+// A Use is the condition of a piece in service. The zero value is the ordinary
+// case: dry, not incised, no sustained heat, alone, on edge.
+type Use struct {
+	Wet         bool        // moisture content above 19 % for an extended time
+	Incised     bool        // incised for treatment; Southern Pine is treated without
+	Temperature Temperature // sustained exposure to heat
+	Repetitive  bool        // one of three or more that share the load: see [Repetitive]
+	Flat        bool        // loaded on the wide face
+}
+
+// Adjusted are the design values of a piece in its use: every factor of NDS 2018
+// Table 4.3.1 but C_D, C_L, C_P and C_b.
+type Adjusted struct {
+	Section     Section  // the piece
+	Use         Use      // its condition
+	Species     string   // species group
+	Grade       string   // grade
+	Bending     Property // Fb
+	Tension     Property // Ft
+	Shear       Property // Fv
+	Bearing     Property // Fc_perp
+	Compression Property // Fc
+	Elasticity  Property // E
+	Stability   Property // Emin
+	Gravity     Quoted   // G, ratio
+}
+
+// Adjust multiplies the values by the factors that the section and its use ask
+// for (NDS 2018 Table 4.3.1). v must be what [Find] returns for the section.
+//
+// Timbers take no C_r and no size factor but (12/d)^(1/9) on Fb. Table 4.3.8 gives
+// C_i for dimension lumber only; incised timbers take the same factors here, as an
+// engineering choice on the safe side. Wet Southern Pine timbers keep their values,
+// which are for wet service. Wet dimension lumber keeps Fb where Fb C_F is at most
+// 1150 psi, and Fc where Fc C_F is at most 750 psi.
+func Adjust(v Values, s Section, u Use) Adjusted {
+	a := Adjusted{Section: s, Use: u, Species: v.Species, Grade: v.Grade, Gravity: v.Gravity}
+	a.Bending = adjusted(Bending, v.Bending, v, s, u)
+	a.Tension = adjusted(Tension, v.Tension, v, s, u)
+	a.Shear = adjusted(Shear, v.Shear, v, s, u)
+	a.Bearing = adjusted(Bearing, v.Bearing, v, s, u)
+	a.Compression = adjusted(Compression, v.Compression, v, s, u)
+	a.Elasticity = adjusted(Elasticity, v.Elasticity, v, s, u)
+	a.Stability = adjusted(Stability, v.Stability, v, s, u)
+	return a
+}
+
+func adjusted(k Kind, q Quoted, v Values, s Section, u Use) Property {
+	p := Property{Reference: q.Value, Kind: k, Status: q.Status, Source: v.Source}
+	p.Size = size(k, v, s, u)
+	p.Wet = wet(k, q.Value, p.Size.Value, v, u)
+	p.Temperature = temperature(k, u)
+	p.FlatUse = flat(k, v, s, u)
+	p.Incising = incising(k, s, u)
+	p.Repetitive = repetitive(k, s, u)
+	p.Value = p.Edgewise() * p.FlatUse.Value
+	return p
+}
+
+// size returns C_F.
+func size(k Kind, v Values, s Section, u Use) Factor {
+	switch {
+	case k != Bending && k != Tension && k != Compression:
+		return Factor{1, NotApplicable}
+	case v.Table == Table4D:
+		return sizeTimber(k, s, u)
+	case v.Table == Table4B:
+		return sizeSouthernPine(k, s)
+	}
+	f := sizeOf(v.Row, s.NominalWidth)
+	switch {
+	case k == Tension:
+		return Factor{f.tension, SizeTable4A}
+	case k == Compression:
+		return Factor{f.pressure, SizeTable4A}
+	case s.NominalThickness >= 4:
+		return Factor{f.thick, SizeTable4A}
+	}
+	return Factor{f.thin, SizeTable4A}
+}
+
+// sizeTimber returns C_F of NDS 2018 4.3.6.2; the depth lies in the direction of
+// the load.
+func sizeTimber(k Kind, s Section, u Use) Factor {
+	depth := s.Depth
+	if u.Flat {
+		depth = s.Breadth
+	}
+	switch {
+	case k != Bending:
+		return Factor{1, NotApplicable}
+	case depth <= sizeDepth:
+		return Factor{1, SizeOrdinary}
+	}
+	return Factor{timberSize(depth), SizeTimber}
+}
+
+// sizeSouthernPine returns C_F by the notes of Table 4B.
+func sizeSouthernPine(k Kind, s Section) Factor {
+	switch {
+	case s.NominalWidth > 12 && k == Bending && s.NominalThickness >= 4:
+		return Factor{thickSouthernPine * wideSouthernPine, SizeTable4B}
+	case s.NominalWidth > 12:
+		return Factor{wideSouthernPine, SizeTable4B}
+	case k == Bending && s.NominalThickness >= 4 && s.NominalWidth >= 8:
+		return Factor{thickSouthernPine, SizeTable4B}
+	}
+	return Factor{1, SizeOrdinary}
+}
+
+// wet returns C_M. reference is the tabulated value and size its C_F.
+func wet(k Kind, reference, size float64, v Values, u Use) Factor {
+	switch {
+	case !u.Wet:
+		return Factor{1, Dry}
+	case v.Table == Table4D && v.Species == southernPine:
+		return Factor{wetSouthernPine.factor[k], WetSouthernPine}
+	case v.Table == Table4D:
+		return Factor{wetTimbers.factor[k], WetTimber}
+	case exempt(k, reference*sizeInTest(size, v)):
+		return Factor{1, WetExempt}
+	}
+	return Factor{wetDimension.factor[k], WetDimension}
+}
+
+var (
+	wetDimension    = wetService("dimension")
+	wetTimbers      = wetService("timbers")
+	wetSouthernPine = wetService("Southern Pine timbers")
+)
+
+// sizeInTest is the C_F that the test for low values counts. Southern Pine is
+// tested on its tabulated value, in which the size already is; a factor above 1
+// is counted, to be safe.
+func sizeInTest(size float64, v Values) float64 {
+	if v.Table == Table4B {
+		return max(1, size)
+	}
+	return size
+}
+
+// exempt reports whether wet dimension lumber keeps the value (notes of the wet
+// service factors in Tables 4A and 4B). sized is the value times C_F, psi.
+func exempt(k Kind, sized float64) bool {
+	return k == Bending && sized <= exemptBending || k == Compression && sized <= exemptCompression
+}
+
+// temperature returns C_t.
+func temperature(k Kind, u Use) Factor {
+	if u.Temperature == UpTo100F {
+		return Factor{1, UpTo100Degrees}
+	}
+	return Factor{heatFactors[k][column(u.Wet)][u.Temperature], SustainedHeat}
+}
+
+// flat returns C_fu.
+func flat(k Kind, v Values, s Section, u Use) Factor {
+	wide := wideFace(v.Row)
+	stringer := u.Flat && s.Class == BeamStringer
+	switch {
+	case k == Elasticity && stringer:
+		return Factor{wide.elasticity, FlatTimber}
+	case k == Stability && stringer:
+		return Factor{wide.stability, FlatTimber}
+	case k != Bending:
+		return Factor{1, NotApplicable}
+	case !u.Flat:
+		return Factor{1, OnEdge}
+	case stringer:
+		return Factor{wide.bending, FlatTimber}
+	case s.Class == PostTimber:
+		return Factor{1, FlatPost}
+	}
+	return Factor{flatUse(s), FlatDimension}
+}
+
+// incising returns C_i.
+func incising(k Kind, s Section, u Use) Factor {
+	switch {
+	case !u.Incised:
+		return Factor{1, NotIncised}
+	case s.Class == Dimension:
+		return Factor{incisingFactors[k], IncisedDimension}
+	}
+	return Factor{incisingFactors[k], IncisedTimber}
+}
+
+// repetitive returns C_r.
+func repetitive(k Kind, s Section, u Use) Factor {
+	switch {
+	case k != Bending:
+		return Factor{1, NotApplicable}
+	case !u.Repetitive:
+		return Factor{1, Single}
+	case s.Class != Dimension:
+		return Factor{1, RepetitiveTimber}
+	}
+	return Factor{repetitiveFactor, RepetitiveUse}
+}

@@ -1,0 +1,95 @@
+package lumber
+
+import "patiocover/calc"
+
+// A Kind is one of the adjusted values.
+type Kind uint8
+
+// The kinds, in the order of the printed columns.
+const (
+	Bending     Kind = iota // Fb
+	Tension                 // Ft
+	Shear                   // Fv
+	Bearing                 // Fc_perp
+	Compression             // Fc
+	Elasticity              // E
+	Stability               // Emin
+	kinds
+)
+
+// written holds how each kind is written: its symbol, what its factors' symbols
+// end in, the product of its factors but C_fu, C_D, C_L, C_P and C_b, and which
+// factors that product has.
+var written = [kinds]struct {
+	symbol, suffix, formula string
+}{
+	Bending:     {"Fb", "", "Fb * C_M * C_t * C_F * C_i * C_r"},
+	Tension:     {"Ft", "", "Ft * C_M * C_t * C_F * C_i"},
+	Shear:       {"Fv", "", "Fv * C_M * C_t * C_i"},
+	Bearing:     {"Fc_perp", "_perp", "Fc_perp * C_M_perp * C_t_perp * C_i_perp"},
+	Compression: {"Fc", "", "Fc * C_M * C_t * C_F * C_i"},
+	Elasticity:  {"E", "_E", "E * C_M_E * C_t_E * C_i_E"},
+	Stability:   {"Emin", "_min", "Emin * C_M_min * C_t_min * C_i_min"},
+}
+
+// Symbol returns the ASCII symbol of the reference value, such as Fc_perp.
+func (k Kind) Symbol() string { return written[k].symbol }
+
+// A Factor is one adjustment factor and why it has its value.
+type Factor struct {
+	Value float64 // factor
+	Basis Basis   // rule or table
+}
+
+// A Property is one reference design value with every factor that depends on the
+// piece and its use. The load duration C_D, the stability factors C_L and C_P and
+// the bearing area factor C_b are not in it.
+type Property struct {
+	Reference   float64     // tabulated value, psi
+	Wet         Factor      // C_M, factor
+	Temperature Factor      // C_t, factor
+	Size        Factor      // C_F, factor
+	FlatUse     Factor      // C_fu, factor; on E and Emin the wide face factor of beams and stringers
+	Incising    Factor      // C_i, factor
+	Repetitive  Factor      // C_r, factor
+	Value       float64     // Reference times all of them, psi
+	Kind        Kind        // which value it is
+	Status      calc.Status // how Reference is known
+	Source      string      // standard, edition, table of Reference
+}
+
+// Edgewise returns the value without the flat use factor, psi: for bending the
+// part of Fb* that does not depend on the load duration (NDS 2018 3.3.3.8).
+func (p Property) Edgewise() float64 {
+	return p.Reference * p.Wet.Value * p.Temperature.Value * p.Size.Value *
+		p.Incising.Value * p.Repetitive.Value
+}
+
+// Formula returns the product of the symbols that [Property.Lines] defines. For
+// bending it leaves C_fu out, as Fb* does.
+func (p Property) Formula() string {
+	w := written[p.Kind]
+	if p.Kind != Bending && p.FlatUse.Basis != NotApplicable {
+		return w.formula + " * C_fu" + w.suffix
+	}
+	return w.formula
+}
+
+// Lines writes the tabulated value and each factor that applies to it.
+func (p Property) Lines() []calc.Line {
+	var s calc.Sheet
+	w := written[p.Kind]
+	s.Quoted(w.symbol, p.Reference, "psi", p.Source, p.Status)
+	for _, f := range [...]struct {
+		symbol string
+		factor Factor
+	}{
+		{"C_M", p.Wet}, {"C_t", p.Temperature}, {"C_F", p.Size},
+		{"C_fu", p.FlatUse}, {"C_i", p.Incising}, {"C_r", p.Repetitive},
+	} {
+		if f.factor.Basis != NotApplicable {
+			s.Quoted(f.symbol+w.suffix, f.factor.Value, "", f.factor.Basis.Source(), f.factor.Basis.Status())
+		}
+	}
+	return s.Lines()
+}

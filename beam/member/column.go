@@ -1,0 +1,214 @@
+package member
+
+import (
+	_ "embed"
+	"math"
+
+	"patiocover/beam/lumber"
+	"patiocover/calc"
+)
+
+// An Ends is how the two ends of a post are held in one plane of buckling. Guided
+// is free to move sideways, held against rotation.
+type Ends uint8
+
+// The end conditions of NDS 2018 Appendix G. The zero value is not known and has
+// no capacity. A post on a usual stand-off base is pinned; pinned at both ends asks
+// for something else that keeps the top from swaying.
+const (
+	UnknownEnds  Ends = iota // not stated
+	FixedFixed               // no sway
+	FixedPinned              // no sway
+	PinnedPinned             // no sway
+	FixedGuided              // sway
+	FixedFree                // sway: a post that stands by its embedment alone
+	PinnedGuided             // sway: pinned foot, top held against rotation by braces
+	endings
+)
+
+//go:embed ke.csv
+var keCSV string
+
+// An endRow is one row of the buckling length factors.
+type endRow struct {
+	name, source string
+	factor       float64 // Ke
+	status       calc.Status
+}
+
+// endRows holds the rows by Ends.
+var endRows = func() (all [endings]endRow) {
+	all[UnknownEnds] = endRow{name: "not known", source: "end conditions not stated"}
+	rows := calc.ReadTable("ke.csv", keCSV, func(r calc.Row) endRow {
+		return endRow{
+			name: r.Text("ends"), source: r.Text("source"), factor: r.Num("factor"), status: r.Status(),
+		}
+	})
+	copy(all[FixedFixed:], rows)
+	return all
+}()
+
+// String names the ends.
+func (e Ends) String() string { return endRows[e].name }
+
+// Factor returns Ke, the buckling length factor recommended for practice; 0 when
+// the ends are not known.
+func (e Ends) Factor() float64 { return endRows[e].factor }
+
+// An Axis is one plane in which a post may buckle.
+type Axis struct {
+	Length float64 // l, in: between points held against moving in this plane
+	Ends   Ends    // how the ends are held in this plane
+	Held   bool    // held along the whole length in this plane, as by a wall
+}
+
+// A Column is how a post is held.
+type Column struct {
+	Deep Axis // buckling in the plane of the depth d, about the strong axis
+	Thin Axis // buckling in the plane of the breadth b, about the weak axis
+}
+
+// governing is the branch of the column check.
+type governing uint8
+
+const (
+	columnUnknown governing = iota // a length or an end condition is not given: no capacity
+	columnHeld                     // held in both planes: C_P = 1
+	columnDeep                     // the plane of the depth governs
+	columnThin                     // the plane of the breadth governs
+	columnTooSlim                  // le/d > 50: not allowed, 3.7.1.4
+)
+
+// slenderestColumn is the largest le/d of a post in service (NDS 2018 3.7.1.4).
+const slenderestColumn = 50.0
+
+// sawnColumn is c in the column formula for sawn lumber (NDS 2018 3.7.1.5).
+const sawnColumn = 0.8
+
+// Compression is the check of NDS 2018 3.7: fc <= Fc'.
+type Compression struct {
+	Force       float64         // P, lb
+	Breadth     float64         // b, in
+	Depth       float64         // d, in
+	Area        float64         // A, in²
+	Stress      float64         // fc, psi
+	Column      Column          // how the post is held
+	Strength    lumber.Property // Fc with its factors, psi
+	Stiffness   lumber.Property // Emin with its factors, psi
+	Duration    lumber.Duration // load duration of the combination
+	Star        float64         // Fc*, psi
+	DeepRatio   float64         // le/d in the plane of the depth; 0 when held there
+	ThinRatio   float64         // le/d in the plane of the breadth; 0 when held there
+	Slenderness float64         // the larger of the two; 0 when held in both
+	Critical    float64         // FcE, psi; 0 where C_P needs none
+	Stability   float64         // CP, factor; 0 when the post is not allowed
+	Allowable   float64         // Fc', psi
+	governing   governing
+}
+
+// NewCompression checks the axial force, in lb and pressing, on a post. Tension
+// demands nothing here.
+func NewCompression(
+	force float64, a *lumber.Adjusted, duration lumber.Duration, column Column,
+) Compression {
+	c := Compression{
+		Force: force, Breadth: a.Section.Breadth, Depth: a.Section.Depth, Area: a.Section.Area(),
+		Column: column, Strength: a.Compression, Stiffness: a.Stability, Duration: duration,
+	}
+	c.Stress = stress(force, c.Area)
+	c.Star = c.Strength.Value * duration.Factor()
+	c.DeepRatio = column.Deep.slenderness(c.Depth)
+	c.ThinRatio = column.Thin.slenderness(c.Breadth)
+	c.buckle()
+	c.Allowable = c.Star * c.Stability
+	return c
+}
+
+// slenderness returns le/d for the side in the plane of buckling; 0 when held, not
+// a number when something is not known.
+func (a Axis) slenderness(side float64) float64 {
+	switch {
+	case a.Held:
+		return 0
+	case !(a.Length > 0) || a.Ends.Factor() == 0:
+		return math.NaN()
+	}
+	return a.Ends.Factor() * a.Length / side
+}
+
+// buckle finds C_P and the branch that gives it (NDS 2018 3.7.1).
+func (c *Compression) buckle() {
+	c.Slenderness = max(c.DeepRatio, c.ThinRatio)
+	switch {
+	case math.IsNaN(c.Slenderness):
+		c.governing = columnUnknown
+		return
+	case c.Slenderness == 0:
+		c.governing, c.Stability = columnHeld, 1
+		return
+	case c.Slenderness > slenderestColumn:
+		c.governing = columnTooSlim
+		return
+	case c.DeepRatio > c.ThinRatio:
+		c.governing = columnDeep
+	default:
+		c.governing = columnThin
+	}
+	c.Critical = 0.822 * c.Stiffness.Value / (c.Slenderness * c.Slenderness) // 3.7.1.5
+	c.Stability = stability(c.Critical/c.Star, sawnColumn)                   // eq. 3.7-1
+}
+
+// Ratio is fc / Fc'.
+func (c Compression) Ratio() float64 { return calc.Ratio(c.Stress, c.Allowable) }
+
+// Explain writes the check out.
+func (c Compression) Explain() calc.Check {
+	var s calc.Sheet
+	s.Given("P", c.Force, "lb", "axial force of the combination")
+	s.Given("b", c.Breadth, "in", "size")
+	s.Given("d", c.Depth, "in", "size")
+	s.Step("A", "b * d", c.Area, "in²", "NDS 2018 3.7.1")
+	s.Step("f_c", "max(0, P) / A", c.Stress, "psi", "NDS 2018 3.7.1")
+	explainCrushing(&s, c.Strength, c.Duration, c.Star)
+	switch c.governing {
+	case columnUnknown:
+		s.Given("Fc_adj", c.Allowable, "psi", "NDS 2018 3.7.1, length or ends not given: no capacity")
+		return s.Check("compression", "f_c", "Fc_adj")
+	case columnHeld:
+		s.Given("C_P", c.Stability, "", "NDS 2018 3.7.1.1, held along its length")
+		s.Step("Fc_adj", "Fc_star * C_P", c.Allowable, "psi", "NDS 2018 Table 4.3.1")
+		return s.Check("compression", "f_c", "Fc_adj")
+	}
+	c.explainSlenderness(&s)
+	if c.governing == columnTooSlim {
+		s.Given("Fc_adj", c.Allowable, "psi", "NDS 2018 3.7.1.4, le/d above 50 is not allowed")
+		return s.Check("compression", "f_c", "Fc_adj")
+	}
+	s.Append(c.Stiffness.Lines())
+	s.Step("Emin_adj", c.Stiffness.Formula(), c.Stiffness.Value, "psi", "NDS 2018 Table 4.3.1")
+	s.Step("F_cE", "0.822 * Emin_adj / pow(slenderness, 2)", c.Critical, "psi", "NDS 2018 3.7.1.5")
+	s.Given("c", sawnColumn, "", "NDS 2018 3.7.1.5, sawn lumber")
+	s.Step("a_c", "F_cE / Fc_star", c.Critical/c.Star, "", "NDS 2018 eq. 3.7-1")
+	s.Step("C_P", "(1 + a_c) / (2 * c) - sqrt(pow((1 + a_c) / (2 * c), 2) - a_c / c)",
+		c.Stability, "", "NDS 2018 eq. 3.7-1")
+	s.Step("Fc_adj", "Fc_star * C_P", c.Allowable, "psi", "NDS 2018 Table 4.3.1")
+	return s.Check("compression", "f_c", "Fc_adj")
+}
+
+// explainSlenderness writes le/d of both planes and the larger.
+func (c Compression) explainSlenderness(s *calc.Sheet) {
+	plane := func(a Axis, n, side string, ratio float64) {
+		if a.Held {
+			s.Given("slenderness_"+n, ratio, "", "NDS 2018 3.7.1.3, held along its length in the plane of "+side)
+			return
+		}
+		r := endRows[a.Ends]
+		s.Quoted("K_e_"+n, r.factor, "", r.source+", "+r.name, r.status)
+		s.Given("l_"+n, a.Length, "in", "free length in the plane of "+side)
+		s.Step("slenderness_"+n, "K_e_"+n+" * l_"+n+" / "+side, ratio, "", "NDS 2018 3.7.1.3")
+	}
+	plane(c.Column.Deep, "1", "d", c.DeepRatio)
+	plane(c.Column.Thin, "2", "b", c.ThinRatio)
+	s.Step("slenderness", "max(slenderness_1, slenderness_2)", c.Slenderness, "", "NDS 2018 3.7.1.3")
+	s.Given("slenderness_max", slenderestColumn, "", "NDS 2018 3.7.1.4")
+}

@@ -1,0 +1,19 @@
+// Package member checks one sawn lumber member: bending, shear, bearing,
+// compression, tension and deflection.
+//
+// Each check is a flat value that holds every number between the demand and the
+// capacity. Its constructor is arithmetic only and allocates nothing; Ratio is for
+// the search and Explain for the reader.
+//
+// It follows ANSI/AWC NDS 2018 chapters 3 and 4, allowable stress design. The
+// adjusted values come from package lumber; the factors here are those of the load
+// and the member: C_D, C_L, C_P, C_b. Demands come from the statics, one
+// combination at a time with its own load duration.
+//
+// A geometry that the standard does not allow, and one that is not known, such as
+// an unbraced length that was not given, has no capacity: the ratio of any demand
+// is infinite.
+//
+// Units are pounds and inches. The package leaves out glued laminated timber,
+// built-up and round columns, eccentric and combined actions, and connections.
+package member
