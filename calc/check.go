@@ -36,16 +36,19 @@ type Result interface {
 	Explain() Check
 }
 
-// Ratio returns demand over capacity. It is 0 when demand is not positive, and
-// +Inf when the demand is positive and the capacity is not, or when either is not
-// a number, so that an unknown never passes.
+// Ratio returns demand over capacity. It is never NaN, so that an unknown never
+// passes.
+//
+// Special cases: +Inf when either is not a number, when the demand is +Inf, and
+// when the demand is positive and the capacity is not; 0 when the demand is not
+// positive, whatever the capacity, and when the capacity alone is +Inf.
 func Ratio(demand, capacity float64) float64 {
 	switch {
 	case math.IsNaN(demand) || math.IsNaN(capacity):
 		return math.Inf(1)
 	case demand <= 0:
 		return 0
-	case capacity <= 0:
+	case capacity <= 0 || math.IsInf(demand, 1):
 		return math.Inf(1)
 	}
 	return demand / capacity

@@ -30,20 +30,23 @@ func (s *Sheet) Quoted(symbol string, x float64, unit, source string, status Sta
 }
 
 // Step writes a value that follows from the lines above. The formula uses Go's
-// arithmetic, the functions sqrt, pow, min, max, abs, exp, sin, cos, tan (angles
-// in radians), sind, cosd, tand (degrees) and the constant pi.
+// arithmetic, the functions sqrt, pow, min, max, abs, exp, ceil, floor, sin, cos,
+// tan (angles in radians), sind, cosd, tand (degrees) and the constant pi.
 func (s *Sheet) Step(symbol, formula string, x float64, unit, source string) {
 	s.lines = append(s.lines, Line{Symbol: symbol, Formula: formula, X: x, Unit: unit, Source: source, Status: Computed})
 }
 
 // Append copies the lines of another calculation onto this one. A symbol that
-// both define with the same value is written once.
+// both define with the same value and unit is written once, with the weaker of
+// the two statuses, so that a value from memory stays marked.
 func (s *Sheet) Append(lines []Line) {
 	for _, l := range lines {
-		if have, ok := s.find(l.Symbol); ok && have.X == l.X {
+		i := s.find(l.Symbol)
+		if i < 0 || s.lines[i].X != l.X || s.lines[i].Unit != l.Unit {
+			s.lines = append(s.lines, l)
 			continue
 		}
-		s.lines = append(s.lines, l)
+		s.lines[i].Status = s.lines[i].Status.Weakest(l.Status)
 	}
 }
 
@@ -64,20 +67,21 @@ func (s *Sheet) Check(name, demand, capacity string) Check {
 	}
 }
 
+// must returns the last line with the symbol, and panics if there is none.
 func (s *Sheet) must(symbol string) Line {
-	l, ok := s.find(symbol)
-	if !ok {
+	i := s.find(symbol)
+	if i < 0 {
 		panic(fmt.Sprintf("calc: the sheet has no line %q", symbol))
 	}
-	return l
+	return s.lines[i]
 }
 
-// find returns the last line with the symbol.
-func (s *Sheet) find(symbol string) (Line, bool) {
+// find returns the index of the last line with the symbol, or −1.
+func (s *Sheet) find(symbol string) int {
 	for i := len(s.lines) - 1; i >= 0; i-- {
 		if s.lines[i].Symbol == symbol {
-			return s.lines[i], true
+			return i
 		}
 	}
-	return Line{}, false
+	return -1
 }

@@ -23,8 +23,14 @@ func (s Status) String() string {
 	return fmt.Sprintf("Status(%d)", uint8(s))
 }
 
-// MarshalText writes the name of the status.
-func (s Status) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+// MarshalText writes the name of the status. A value that is none of the three
+// is an error.
+func (s Status) MarshalText() ([]byte, error) {
+	if int(s) >= len(statusNames) {
+		return nil, fmt.Errorf("%v is not one of recalled, computed, read", s)
+	}
+	return []byte(s.String()), nil
+}
 
 // UnmarshalText accepts the names that MarshalText writes.
 func (s *Status) UnmarshalText(text []byte) error {

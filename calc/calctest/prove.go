@@ -1,12 +1,15 @@
 package calctest
 
 import (
+	"errors"
 	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
 	"math"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"patiocover/calc"
 )
@@ -17,29 +20,50 @@ const tolerance = 1e-9
 
 // Prove evaluates every formula with the lines above it and compares the result
 // with the value shown. It returns an error that names the first line that does
-// not hold: a formula that does not parse, a symbol that no line above defines, a
-// value that differs, or a line without a symbol or, when given, without a source.
+// not hold: a symbol that a formula could not use, a formula that does not parse
+// or calls on a symbol that no line above defines, a value that differs, a given
+// value that is not a finite number, or a given line without a source.
 func Prove(lines []calc.Line) error {
 	known := map[string]float64{"pi": math.Pi}
 	for i, l := range lines {
-		if l.Symbol == "" {
-			return fmt.Errorf("line %d has no symbol", i+1)
-		}
-		if l.Formula == "" && l.Source == "" {
-			return fmt.Errorf("line %d, %s, has neither formula nor source", i+1, l.Symbol)
-		}
-		if l.Formula != "" {
-			got, err := evaluate(l.Formula, known)
-			if err != nil {
-				return fmt.Errorf("line %d, %s = %s: %w", i+1, l.Symbol, l.Formula, err)
-			}
-			if !same(got, l.X) {
-				return fmt.Errorf("line %d, %s = %s: shows %v, evaluates to %v", i+1, l.Symbol, l.Formula, l.X, got)
-			}
+		if err := proveLine(l, known); err != nil {
+			return fmt.Errorf("line %d, %s = %s: %w", i+1, l.Symbol, l.Formula, err)
 		}
 		known[l.Symbol] = l.X
 	}
 	return nil
+}
+
+func proveLine(l calc.Line, known map[string]float64) error {
+	if !isSymbol(l.Symbol) {
+		return fmt.Errorf("the symbol %q is not of ASCII letters, digits and underscores", l.Symbol)
+	}
+	if l.Formula == "" {
+		return proveGiven(l)
+	}
+	got, err := evaluate(l.Formula, known)
+	if err != nil {
+		return err
+	}
+	if !same(got, l.X) {
+		return fmt.Errorf("shows %v, evaluates to %v", l.X, got)
+	}
+	return nil
+}
+
+func proveGiven(l calc.Line) error {
+	if l.Source == "" {
+		return errors.New("has neither formula nor source")
+	}
+	if math.IsNaN(l.X) || math.IsInf(l.X, 0) {
+		return fmt.Errorf("the given value %v is not a finite number", l.X)
+	}
+	return nil
+}
+
+// isSymbol reports whether a formula could use s.
+func isSymbol(s string) bool {
+	return token.IsIdentifier(s) && !strings.ContainsFunc(s, func(r rune) bool { return r > unicode.MaxASCII })
 }
 
 func same(a, b float64) bool {
@@ -119,6 +143,9 @@ func call(e *ast.CallExpr, known map[string]float64) (float64, error) {
 	name, ok := e.Fun.(*ast.Ident)
 	if !ok {
 		return 0, fmt.Errorf("%T is not a function name", e.Fun)
+	}
+	if e.Ellipsis.IsValid() {
+		return 0, fmt.Errorf("%s(...) is not arithmetic", name.Name)
 	}
 	args := make([]float64, len(e.Args))
 	for i, a := range e.Args {
