@@ -173,7 +173,7 @@ func flat(k Kind, v Values, s Section, u Use) Factor {
 	case s.Class == PostTimber:
 		return Factor{1, FlatPost}
 	}
-	return Factor{flatUse(s), FlatDimension}
+	return flatUse(s)
 }
 
 // incising returns C_i.

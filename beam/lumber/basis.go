@@ -20,7 +20,8 @@ const (
 	SizeTimber                    // C_F = (12/d)^(1/9) of timbers deeper than 12 in.
 	SizeOrdinary                  // C_F is 1.0 in this size
 	OnEdge                        // loaded on the narrow face
-	FlatDimension                 // C_fu of Tables 4A and 4B
+	FlatThin                      // C_fu of Tables 4A and 4B, 2 and 3 in. thick
+	FlatThick                     // C_fu of Tables 4A and 4B, 4 in. thick
 	FlatTimber                    // wide face factor of beams and stringers
 	FlatPost                      // posts and timbers have no flat use factor
 	NotIncised                    // no incisions
@@ -50,11 +51,12 @@ var origins = [bases]origin{
 	UpTo100Degrees:   {"NDS 2018 2.3.3, no sustained heat", calc.Read},
 	SustainedHeat:    {"NDS 2018 Table 2.3.3", weakest(heat, heatRow.known)},
 	SizeTable4A:      {"NDS Supp. 2018 Table 4A, size factor", weakest(sizeFactors, sizeFactor.known)},
-	SizeTable4B:      {"NDS Supp. 2018 Table 4B, size factor", calc.Recalled},
+	SizeTable4B:      {"NDS Supp. 2018 Table 4B, size factor (seen transcribed)", calc.Read},
 	SizeTimber:       {"NDS 2018 4.3.6.2", calc.Read},
 	SizeOrdinary:     {"NDS 2018 4.3.6", calc.Read},
 	OnEdge:           {"NDS 2018 4.3.7, loaded on the narrow face", calc.Read},
-	FlatDimension:    {"NDS Supp. 2018 Tables 4A, 4B, flat use", weakest(flatFactors, flatFactor.known)},
+	FlatThin:         {"NDS Supp. 2018 Tables 4A, 4B, flat use", weakest(thinFlat, flatFactor.known)},
+	FlatThick:        {"NDS Supp. 2018 Tables 4A, 4B, flat use", weakest(thickFlat, flatFactor.known)},
 	FlatTimber:       {"NDS Supp. 2018 Table 4D, loaded on the wide face", weakest(flatTimbers, flatTimber.known)},
 	FlatPost:         {"NDS 2018 4.3.7, no factor for posts and timbers", calc.Recalled},
 	NotIncised:       {"NDS 2018 4.3.8, not incised", calc.Read},

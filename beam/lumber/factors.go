@@ -81,35 +81,47 @@ func timberSize(depth float64) float64 {
 
 // A flatFactor is one row of the flat use factors of dimension lumber.
 type flatFactor struct {
-	width       float64 // in, nominal
-	thin, thick float64 // factor to 3 in. and at 4 in. thickness; 0: no such piece
-	status      calc.Status
+	thick  bool    // 4 in. nominal thickness; else 2 and 3 in.
+	width  float64 // in, nominal; the widest row serves wider pieces
+	factor float64 // C_fu
+	status calc.Status
 }
 
 func (f flatFactor) known() calc.Status { return f.status }
 
 var flatFactors = calc.ReadTable("cfu.csv", cfuCSV, func(r calc.Row) flatFactor {
-	f := flatFactor{width: r.Num("width in"), thin: r.Num("Fb 2-3 in"), status: r.Status()}
-	if r.Has("Fb 4 in") {
-		f.thick = r.Num("Fb 4 in")
+	return flatFactor{
+		thick: r.Text("thickness in") == "4", width: r.Num("width in"),
+		factor: r.Num("factor"), status: r.Status(),
 	}
-	return f
 })
+
+// flatRows returns the rows of one thickness.
+func flatRows(thick bool) []flatFactor {
+	var some []flatFactor
+	for _, f := range flatFactors {
+		if f.thick == thick {
+			some = append(some, f)
+		}
+	}
+	return some
+}
+
+var thinFlat, thickFlat = flatRows(false), flatRows(true)
 
 // flatUse returns C_fu of dimension lumber: the last row that is no wider, because
 // the factor grows with the width.
-func flatUse(s Section) float64 {
-	factor := 1.0
-	for _, f := range flatFactors {
-		if f.width > s.NominalWidth {
-			break
-		}
-		factor = f.thin
-		if s.NominalThickness >= 4 {
-			factor = f.thick
+func flatUse(s Section) Factor {
+	rows, found := thinFlat, Factor{1, FlatThin}
+	if s.NominalThickness >= 4 {
+		rows, found.Basis = thickFlat, FlatThick
+	}
+	for _, f := range rows {
+		if f.width <= s.NominalWidth {
+			found.Value = f.factor
 		}
 	}
-	return factor
+	return found
 }
 
 // A flatTimber is one row of the wide face factors of beams and stringers.
