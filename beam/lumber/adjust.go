@@ -63,7 +63,7 @@ func adjusted(k Kind, q Quoted, v Values, s Section, u Use) Property {
 func size(k Kind, v Values, s Section, u Use) Factor {
 	switch {
 	case k != Bending && k != Tension && k != Compression:
-		return Factor{1, NotApplicable}
+		return Factor{1, notApplicable}
 	case v.Table == Table4D:
 		return sizeTimber(k, s, u)
 	case v.Table == Table4B:
@@ -72,57 +72,54 @@ func size(k Kind, v Values, s Section, u Use) Factor {
 	f := sizeOf(v.Row, s.NominalWidth)
 	switch {
 	case k == Tension:
-		return Factor{f.tension, SizeTable4A}
+		return Factor{f.tension, sizeOf4A}
 	case k == Compression:
-		return Factor{f.pressure, SizeTable4A}
+		return Factor{f.pressure, sizeOf4A}
 	case s.NominalThickness >= 4:
-		return Factor{f.thick, SizeTable4A}
+		return Factor{f.thick, sizeOf4A}
 	}
-	return Factor{f.thin, SizeTable4A}
+	return Factor{f.thin, sizeOf4A}
 }
 
-// sizeTimber returns C_F of NDS 2018 4.3.6.2; the depth lies in the direction of
-// the load.
+// sizeTimber returns C_F of NDS 2018 4.3.6.2, which is for Fb; the depth lies in
+// the direction of the load.
 func sizeTimber(k Kind, s Section, u Use) Factor {
 	depth := s.Depth
 	if u.Flat {
 		depth = s.Breadth
 	}
-	switch {
-	case k != Bending:
-		return Factor{1, NotApplicable}
-	case depth <= sizeDepth:
-		return Factor{1, SizeOrdinary}
+	if k != Bending || depth <= sizeDepth {
+		return Factor{1, sizeOrdinary}
 	}
-	return Factor{timberSize(depth), SizeTimber}
+	return Factor{timberSize(depth), sizeByDepth}
 }
 
 // sizeSouthernPine returns C_F by the notes of Table 4B.
 func sizeSouthernPine(k Kind, s Section) Factor {
 	switch {
 	case s.NominalWidth > 12 && k == Bending && s.NominalThickness >= 4:
-		return Factor{thickSouthernPine * wideSouthernPine, SizeTable4B}
+		return Factor{thickSouthernPine * wideSouthernPine, sizeOf4B}
 	case s.NominalWidth > 12:
-		return Factor{wideSouthernPine, SizeTable4B}
+		return Factor{wideSouthernPine, sizeOf4B}
 	case k == Bending && s.NominalThickness >= 4 && s.NominalWidth >= 8:
-		return Factor{thickSouthernPine, SizeTable4B}
+		return Factor{thickSouthernPine, sizeOf4B}
 	}
-	return Factor{1, SizeOrdinary}
+	return Factor{1, sizeOrdinary}
 }
 
 // wet returns C_M. reference is the tabulated value and size its C_F.
 func wet(k Kind, reference, size float64, v Values, u Use) Factor {
 	switch {
 	case !u.Wet:
-		return Factor{1, Dry}
+		return Factor{1, dry}
 	case v.Table == Table4D && v.Species == southernPine:
-		return Factor{wetSouthernPine.factor[k], WetSouthernPine}
+		return Factor{wetSouthernPine.factor[k], wetPine}
 	case v.Table == Table4D:
-		return Factor{wetTimbers.factor[k], WetTimber}
+		return Factor{wetTimbers.factor[k], wetTimber}
 	case exempt(k, reference*sizeInTest(size, v)):
-		return Factor{1, WetExempt}
+		return Factor{1, wetExempt}
 	}
-	return Factor{wetDimension.factor[k], WetDimension}
+	return Factor{wetDimension.factor[k], wetLumber}
 }
 
 var (
@@ -150,9 +147,9 @@ func exempt(k Kind, sized float64) bool {
 // temperature returns C_t.
 func temperature(k Kind, u Use) Factor {
 	if u.Temperature == UpTo100F {
-		return Factor{1, UpTo100Degrees}
+		return Factor{1, upTo100Degrees}
 	}
-	return Factor{heatFactors[k][column(u.Wet)][u.Temperature], SustainedHeat}
+	return Factor{heatFactors[k][column(u.Wet)][u.Temperature], sustainedHeat}
 }
 
 // flat returns C_fu.
@@ -161,17 +158,17 @@ func flat(k Kind, v Values, s Section, u Use) Factor {
 	stringer := u.Flat && s.Class == BeamStringer
 	switch {
 	case k == Elasticity && stringer:
-		return Factor{wide.elasticity, FlatTimber}
+		return Factor{wide.elasticity, flatStringer}
 	case k == Stability && stringer:
-		return Factor{wide.stability, FlatTimber}
+		return Factor{wide.stability, flatStringer}
 	case k != Bending:
-		return Factor{1, NotApplicable}
+		return Factor{1, notApplicable}
 	case !u.Flat:
-		return Factor{1, OnEdge}
+		return Factor{1, onEdge}
 	case stringer:
-		return Factor{wide.bending, FlatTimber}
+		return Factor{wide.bending, flatStringer}
 	case s.Class == PostTimber:
-		return Factor{1, FlatPost}
+		return Factor{1, flatPost}
 	}
 	return flatUse(s)
 }
@@ -180,22 +177,22 @@ func flat(k Kind, v Values, s Section, u Use) Factor {
 func incising(k Kind, s Section, u Use) Factor {
 	switch {
 	case !u.Incised:
-		return Factor{1, NotIncised}
+		return Factor{1, notIncised}
 	case s.Class == Dimension:
-		return Factor{incisingFactors[k], IncisedDimension}
+		return Factor{incisingFactors[k], incisedDimension}
 	}
-	return Factor{incisingFactors[k], IncisedTimber}
+	return Factor{incisingFactors[k], incisedTimber}
 }
 
 // repetitive returns C_r.
 func repetitive(k Kind, s Section, u Use) Factor {
 	switch {
 	case k != Bending:
-		return Factor{1, NotApplicable}
+		return Factor{1, notApplicable}
 	case !u.Repetitive:
-		return Factor{1, Single}
+		return Factor{1, notRepetitive}
 	case s.Class != Dimension:
-		return Factor{1, RepetitiveTimber}
+		return Factor{1, repetitiveTimber}
 	}
-	return Factor{repetitiveFactor, RepetitiveUse}
+	return Factor{repetitiveFactor, repetitiveUse}
 }

@@ -39,18 +39,26 @@ var sizeFactors = calc.ReadTable("cf.csv", cfCSV, func(r calc.Row) sizeFactor {
 	return f
 })
 
+// structuralGrades names the rows that Select Structural to No.3 share.
+const structuralGrades = "Select Structural to No.3"
+
+// sizeGroup returns the grades of the size factor rows that serve the grade.
+func sizeGroup(grade string) string {
+	switch grade {
+	case "Stud", "Construction", "Standard", "Utility":
+		return grade
+	}
+	return structuralGrades
+}
+
 // sizeOf returns the row of Table 4A for the grade of a row of values: the first
 // that is at least as wide, else the widest. The factor falls with the width, so a
 // width between two rows takes the safe one.
 func sizeOf(grade string, width float64) sizeFactor {
-	switch grade {
-	case "Stud", "Construction", "Standard", "Utility":
-	default:
-		grade = "Select Structural to No.3"
-	}
+	group := sizeGroup(grade)
 	var found sizeFactor
 	for _, f := range sizeFactors {
-		if f.grades != grade {
+		if f.grades != group {
 			continue
 		}
 		found = f
@@ -71,13 +79,8 @@ const (
 	exemptCompression = 750  // psi, Fc C_F up to which wet lumber keeps Fc
 )
 
-// timberSize returns (12/d)^(1/9) for d above 12 in., else 1 (NDS 2018 4.3.6.2).
-func timberSize(depth float64) float64 {
-	if depth <= sizeDepth {
-		return 1
-	}
-	return math.Pow(sizeDepth/depth, 1.0/9)
-}
+// timberSize returns (12/d)^(1/9), for d above 12 in. (NDS 2018 4.3.6.2).
+func timberSize(depth float64) float64 { return math.Pow(sizeDepth/depth, 1.0/9) }
 
 // A flatFactor is one row of the flat use factors of dimension lumber.
 type flatFactor struct {
@@ -112,9 +115,9 @@ var thinFlat, thickFlat = flatRows(false), flatRows(true)
 // flatUse returns C_fu of dimension lumber: the last row that is no wider, because
 // the factor grows with the width.
 func flatUse(s Section) Factor {
-	rows, found := thinFlat, Factor{1, FlatThin}
+	rows, found := thinFlat, Factor{1, flatThin}
 	if s.NominalThickness >= 4 {
-		rows, found.Basis = thickFlat, FlatThick
+		rows, found.Basis = thickFlat, flatThick
 	}
 	for _, f := range rows {
 		if f.width <= s.NominalWidth {

@@ -69,7 +69,7 @@ func (p Property) Edgewise() float64 {
 // bending it leaves C_fu out, as Fb* does.
 func (p Property) Formula() string {
 	w := written[p.Kind]
-	if p.Kind != Bending && p.FlatUse.Basis != NotApplicable {
+	if p.Kind != Bending && p.FlatUse.Basis != notApplicable {
 		return w.formula + " * C_fu" + w.suffix
 	}
 	return w.formula
@@ -87,7 +87,7 @@ func (p Property) Lines() []calc.Line {
 		{"C_M", p.Wet}, {"C_t", p.Temperature}, {"C_F", p.Size},
 		{"C_fu", p.FlatUse}, {"C_i", p.Incising}, {"C_r", p.Repetitive},
 	} {
-		if f.factor.Basis != NotApplicable {
+		if f.factor.Basis != notApplicable {
 			s.Quoted(f.symbol+w.suffix, f.factor.Value, "", f.factor.Basis.Source(), f.factor.Basis.Status())
 		}
 	}

@@ -1,0 +1,219 @@
+package lumber
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"patiocover/calc"
+	"patiocover/calc/calctest"
+)
+
+// What must hold of every row of Tables 4A, 4B and 4D.
+func TestRowsOfValues(t *testing.T) {
+	type key struct {
+		species, grade string
+		narrowest      float64
+		shapes         string
+	}
+	seen := map[key]bool{}
+	for _, r := range rows {
+		v := r.values
+		k := key{v.Species, v.Grade, r.narrowest, r.shapes}
+		assert.False(t, seen[k], "twice: %v", k)
+		seen[k] = true
+		for _, q := range v.all() {
+			assert.Positive(t, q.Value, "%v", k)
+		}
+		assert.Contains(t, v.Source, "NDS Supp. 2018 "+v.Table.String())
+		assert.Less(t, v.Stability.Value, v.Elasticity.Value, "%v", k)
+		assert.Less(t, v.Tension.Value, v.Bending.Value, "%v", k)
+		assert.Less(t, v.Gravity.Value, 0.56, "%v", k)
+		if v.Table != Table4D {
+			assert.LessOrEqual(t, r.narrowest, r.widest, "%v", k)
+		}
+	}
+}
+
+// Emin is 1.03 E (1 - 1.645 COV)/1.66 with COV 0.25, to the nearest 10 000 psi
+// (NDS 2018 App. D eq. D-4).
+func TestStabilityModulusOfEveryRow(t *testing.T) {
+	for _, r := range rows {
+		exact := 1.03 * r.values.Elasticity.Value * (1 - 1.645*0.25) / 1.66 // eq. D-4
+		calctest.Near(t, exact, r.values.Stability.Value, 5000,
+			r.values.Species, r.values.Grade, r.values.Source)
+	}
+}
+
+// Fv, Fc_perp and G belong to the species, not to the grade, apart from the dense
+// grades, the open grain of redwood, and its light framing, which is sold as either.
+func TestGradesOfASpeciesShareShearAndBearing(t *testing.T) {
+	type key struct {
+		species string
+		table   Table
+		gravity float64
+		dense   string
+	}
+	first := map[key]Values{}
+	for _, r := range rows {
+		v := r.values
+		k := key{v.Species, v.Table, v.Gravity.Value, density(v.Grade)}
+		if v.Species == "Redwood" && sizeGroup(v.Grade) != structuralGrades {
+			continue
+		}
+		if _, ok := first[k]; !ok {
+			first[k] = v
+		}
+		assert.Equal(t, first[k].Shear.Value, v.Shear.Value, "%v %s", k, v.Grade)
+		assert.Equal(t, first[k].Bearing.Value, v.Bearing.Value, "%v %s", k, v.Grade)
+	}
+}
+
+func density(grade string) string {
+	switch {
+	case strings.Contains(grade, "NonDense"):
+		return "lighter"
+	case strings.Contains(grade, "Dense"):
+		return "denser"
+	}
+	return ""
+}
+
+// The number of values known from memory only. It may only fall: confirm a value
+// in a text that prints it, note that in the table, and lower the number here.
+func TestRecalledValuesOnlyFall(t *testing.T) {
+	most := map[Table]int{Table4A: 434, Table4B: 21, Table4D: 229}
+	recalled, all := map[Table]int{}, map[Table]int{}
+	for _, r := range rows {
+		for _, q := range r.values.all() {
+			all[r.values.Table]++
+			if q.Status == calc.Recalled {
+				recalled[r.values.Table]++
+			}
+		}
+	}
+	for _, table := range []Table{Table4A, Table4B, Table4D} {
+		t.Logf("%s: %d of %d values are recalled", table, recalled[table], all[table])
+		assert.LessOrEqual(t, recalled[table], most[table], table.String())
+	}
+}
+
+// A modulus Emin from E is never surer than E.
+func TestStabilityIsAsSureAsElasticity(t *testing.T) {
+	for _, r := range rows {
+		v := r.values
+		if v.Stability.Status == calc.Computed {
+			assert.GreaterOrEqual(t, v.Elasticity.Status, calc.Computed, "%s %s", v.Species, v.Grade)
+		}
+	}
+}
+
+// Dry sizes to 4 in. nominal, green sizes above (NDS Supp. 2018 Table 1A, PS 20).
+func TestEverySizeFollowsTheRule(t *testing.T) {
+	under := func(nominal float64, thick bool) float64 {
+		switch {
+		case thick:
+			return 0.5
+		case nominal == 1:
+			return 0.25
+		case nominal >= 8:
+			return 0.75
+		}
+		return 0.5
+	}
+	classes := calc.ReadTable("sizes.csv", sizesCSV, func(r calc.Row) string { return r.Text("class") })
+	names := map[string]bool{}
+	for i, s := range sizes {
+		thick := s.NominalThickness >= 5
+		assert.Equal(t, s.NominalThickness-under(s.NominalThickness, thick), s.Breadth, s.Name)
+		assert.Equal(t, s.NominalWidth-under(s.NominalWidth, thick), s.Depth, s.Name)
+		assert.LessOrEqual(t, s.Breadth, s.Depth, s.Name)
+		assert.Equal(t, classes[i], s.Class.String(), s.Name)
+		assert.False(t, names[s.Name], "twice: %s", s.Name)
+		names[s.Name] = true
+		if i > 0 {
+			before := sizes[i-1]
+			assert.True(t, before.NominalThickness < s.NominalThickness ||
+				before.NominalThickness == s.NominalThickness && before.NominalWidth < s.NominalWidth, s.Name)
+		}
+	}
+}
+
+// The size factors of Table 4A fall with the width and never below 0.4.
+func TestEverySizeFactor(t *testing.T) {
+	for i, f := range sizeFactors {
+		for _, x := range []float64{f.thin, f.tension, f.pressure} {
+			assert.True(t, 0.4 <= x && x <= 1.5, "%+v", f)
+		}
+		assert.Equal(t, calc.Read, f.status)
+		if i == 0 || sizeFactors[i-1].grades != f.grades || f.grades == "Utility" {
+			continue
+		}
+		before := sizeFactors[i-1]
+		assert.Less(t, before.width, f.width)
+		assert.LessOrEqual(t, f.thin, before.thin, "%+v", f)
+		assert.LessOrEqual(t, f.thick, before.thick, "%+v", f)
+		assert.LessOrEqual(t, f.tension, before.tension, "%+v", f)
+		assert.LessOrEqual(t, f.pressure, before.pressure, "%+v", f)
+	}
+}
+
+// A factor for wet or hot service, or for incisions, never raises a value, and
+// heat costs wet wood at least as much as dry wood.
+func TestEveryServiceFactor(t *testing.T) {
+	for k := range kinds {
+		for _, w := range wetRows {
+			assert.True(t, 0 < w.factor[k] && w.factor[k] <= 1, "%s %s", w.product, k.Symbol())
+		}
+		for _, byMoisture := range heatFactors[k] {
+			assert.Equal(t, 1.0, byMoisture[UpTo100F])
+			assert.LessOrEqual(t, byMoisture[UpTo125F], 1.0)
+			assert.LessOrEqual(t, byMoisture[UpTo150F], byMoisture[UpTo125F])
+			assert.Positive(t, byMoisture[UpTo150F])
+		}
+		for i := range heatFactors[k][0] {
+			assert.LessOrEqual(t, heatFactors[k][1][i], heatFactors[k][0][i])
+		}
+		assert.True(t, 0 < incisingFactors[k] && incisingFactors[k] <= 1, k.Symbol())
+	}
+	assert.Equal(t, 1.0, incisingFactors[Bearing], "NDS 2018 Table 4.3.8")
+}
+
+func TestEveryFlatUseFactor(t *testing.T) {
+	for _, some := range [][]flatFactor{thinFlat, thickFlat} {
+		for i, f := range some {
+			assert.GreaterOrEqual(t, f.factor, 1.0)
+			if i > 0 {
+				assert.Less(t, some[i-1].width, f.width)
+				assert.LessOrEqual(t, some[i-1].factor, f.factor)
+			}
+		}
+	}
+	for _, f := range flatTimbers {
+		assert.True(t, f.bending <= 1 && f.elasticity <= 1 && f.stability <= 1, f.grade)
+	}
+}
+
+// A grade without a row of its own takes the smallest wide face factors.
+func TestWideFaceOfAnyGrade(t *testing.T) {
+	assert.Equal(t, 0.86, wideFace("Dense Select Structural").bending, "NDS Supp. 2018 Table 4D")
+	assert.Equal(t, 0.74, wideFace("Dense No.1").bending, "NDS Supp. 2018 Table 4D")
+	assert.Equal(t, 1.0, wideFace("No.2").bending, "NDS Supp. 2018 Table 4D")
+	assert.Equal(t, flatTimber{bending: 0.74, elasticity: 0.9, stability: 0.9}, wideFace("Clear Structural"))
+}
+
+func TestEveryBasisHasASource(t *testing.T) {
+	for b := range bases {
+		assert.NotEmpty(t, b.Source(), "%d", b)
+	}
+}
+
+func TestEveryDurationHasARow(t *testing.T) {
+	assert.Len(t, durationRows, int(durations))
+	for d := range durations {
+		assert.Positive(t, d.Factor())
+		assert.NotEmpty(t, d.String())
+		assert.NotEmpty(t, d.Load())
+	}
+}
