@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -62,32 +63,37 @@ func content(t *testing.T, name string) []byte {
 	return text
 }
 
-// projectFiles lists what version control holds or would take in, by path from
-// the top. Without version control it lists what lies in the folder.
+// projectFiles lists the files of the project by path from the top: those in the
+// folder that version control holds or would take in. Without version control it
+// lists all.
 func projectFiles(t *testing.T) []string {
 	t.Helper()
 	root := calctest.Root(t)
+	names := walk(t, root)
 	if _, err := os.Stat(filepath.Join(root, ".git")); err != nil {
-		return walk(t, root)
+		return names
 	}
 	list := exec.Command("git", "-c", "safe.directory=*", "ls-files", "-z", "--cached", "--others", "--exclude-standard")
 	list.Dir = root
 	text, err := list.Output()
 	require.NoError(t, err, "git ls-files")
-	var names []string
-	for name := range bytes.SplitSeq(bytes.TrimSuffix(text, []byte{0}), []byte{0}) {
-		if info, err := os.Stat(filepath.Join(root, string(name))); err == nil && info.Mode().IsRegular() {
-			names = append(names, string(name))
-		}
+	held := map[string]bool{}
+	for name := range bytes.SplitSeq(text, []byte{0}) {
+		held[string(name)] = true
 	}
-	return names
+	return slices.DeleteFunc(names, func(name string) bool { return !held[name] })
 }
 
+// walk lists the files below root. It opens every folder itself, so that a cached
+// result of these tests is dropped when a file comes or goes.
 func walk(t *testing.T, root string) []string {
 	t.Helper()
 	var names []string
 	require.NoError(t, fs.WalkDir(os.DirFS(root), ".", func(name string, d fs.DirEntry, err error) error {
-		if err == nil && d.Type().IsRegular() {
+		switch {
+		case err == nil && d.IsDir() && d.Name() == ".git":
+			return fs.SkipDir
+		case err == nil && d.Type().IsRegular():
 			names = append(names, name)
 		}
 		return err
