@@ -52,6 +52,7 @@ func (u Uplift) Explain() calc.Check {
 	s.Given("f_D", u.DeadFactor, "", "ASCE 7 2.4.1, 0.6D + 0.6W")
 	s.Step("T", "max(0, f_W * W_up - f_D * D_min)", u.Net, "lb", "ASCE 7 2.4.1, 0.6D + 0.6W")
 	s.Given("r", ratingStep, "lb", "step of ratings, common practice")
-	s.Step("R_req", "ceil(T / r - 1e-9) * r", u.Rating, "lb", "rounded up: the tie must be rated for at least this, for wind")
+	s.Step("R_req", "ceil(T / r - 1e-9 * min(1, T / r)) * r", u.Rating, "lb",
+		"rounded up: the tie must be rated for at least this, for wind")
 	return s.Check("required uplift rating", "T", "R_req")
 }
