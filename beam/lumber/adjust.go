@@ -49,21 +49,24 @@ func Adjust(v Values, s Section, u Use) Adjusted {
 
 func adjusted(k Kind, q Quoted, v Values, s Section, u Use) Property {
 	p := Property{Reference: q.Value, Kind: k, Status: q.Status, Source: v.Source}
-	p.Size = size(k, v, s, u)
-	p.Wet = wet(k, q.Value, p.Size.Value, v, u)
-	p.Temperature = temperature(k, u)
-	p.FlatUse = flat(k, v, s, u)
-	p.Incising = incising(k, s, u)
-	p.Repetitive = repetitive(k, s, u)
-	p.Value = p.Edgewise() * p.FlatUse.Value
+	sized, flattened := size(k, v, s, u), flat(k, v, s, u)
+	wetted, heated := wet(k, q.Value, sized.value, v, u), temperature(k, u)
+	incised, repeated := incising(k, s, u), repetitive(k, s, u)
+	p.Wet, p.Temperature, p.Size = wetted.value, heated.value, sized.value
+	p.FlatUse, p.Incising, p.Repetitive = flattened.value, incised.value, repeated.value
+	p.why = bases{
+		wet: wetted.basis, temperature: heated.basis, size: sized.basis,
+		flatUse: flattened.basis, incising: incised.basis, repetitive: repeated.basis,
+	}
+	p.Value = p.Edgewise() * p.FlatUse
 	return p
 }
 
 // size returns C_F.
-func size(k Kind, v Values, s Section, u Use) Factor {
+func size(k Kind, v Values, s Section, u Use) factor {
 	switch {
 	case k != Bending && k != Tension && k != Compression:
-		return Factor{1, notApplicable}
+		return factor{1, notApplicable}
 	case v.Table == Table4D:
 		return sizeTimber(k, s, u)
 	case v.Table == Table4B:
@@ -72,54 +75,54 @@ func size(k Kind, v Values, s Section, u Use) Factor {
 	f := sizeOf(v.Row, s.NominalWidth)
 	switch {
 	case k == Tension:
-		return Factor{f.tension, sizeOf4A}
+		return factor{f.tension, sizeOf4A}
 	case k == Compression:
-		return Factor{f.pressure, sizeOf4A}
+		return factor{f.pressure, sizeOf4A}
 	case s.NominalThickness >= 4:
-		return Factor{f.thick, sizeOf4A}
+		return factor{f.thick, sizeOf4A}
 	}
-	return Factor{f.thin, sizeOf4A}
+	return factor{f.thin, sizeOf4A}
 }
 
 // sizeTimber returns C_F of NDS 2018 4.3.6.2, which is for Fb; the depth lies in
 // the direction of the load.
-func sizeTimber(k Kind, s Section, u Use) Factor {
+func sizeTimber(k Kind, s Section, u Use) factor {
 	depth := s.Depth
 	if u.Flat {
 		depth = s.Breadth
 	}
 	if k != Bending || depth <= sizeDepth {
-		return Factor{1, sizeOrdinary}
+		return factor{1, sizeOrdinary}
 	}
-	return Factor{timberSize(depth), sizeByDepth}
+	return factor{timberSize(depth), sizeByDepth}
 }
 
 // sizeSouthernPine returns C_F by the notes of Table 4B.
-func sizeSouthernPine(k Kind, s Section) Factor {
+func sizeSouthernPine(k Kind, s Section) factor {
 	switch {
 	case s.NominalWidth > 12 && k == Bending && s.NominalThickness >= 4:
-		return Factor{thickSouthernPine * wideSouthernPine, sizeOf4B}
+		return factor{thickSouthernPine * wideSouthernPine, sizeOf4B}
 	case s.NominalWidth > 12:
-		return Factor{wideSouthernPine, sizeOf4B}
+		return factor{wideSouthernPine, sizeOf4B}
 	case k == Bending && s.NominalThickness >= 4 && s.NominalWidth >= 8:
-		return Factor{thickSouthernPine, sizeOf4B}
+		return factor{thickSouthernPine, sizeOf4B}
 	}
-	return Factor{1, sizeOrdinary}
+	return factor{1, sizeOrdinary}
 }
 
 // wet returns C_M. reference is the tabulated value and size its C_F.
-func wet(k Kind, reference, size float64, v Values, u Use) Factor {
+func wet(k Kind, reference, size float64, v Values, u Use) factor {
 	switch {
 	case !u.Wet:
-		return Factor{1, dry}
+		return factor{1, dry}
 	case v.Table == Table4D && v.Species == southernPine:
-		return Factor{wetSouthernPine.factor[k], wetPine}
+		return factor{wetSouthernPine.factor[k], wetPine}
 	case v.Table == Table4D:
-		return Factor{wetTimbers.factor[k], wetTimber}
+		return factor{wetTimbers.factor[k], wetTimber}
 	case exempt(k, reference*sizeInTest(size, v)):
-		return Factor{1, wetExempt}
+		return factor{1, wetExempt}
 	}
-	return Factor{wetDimension.factor[k], wetLumber}
+	return factor{wetDimension.factor[k], wetLumber}
 }
 
 var (
@@ -145,54 +148,62 @@ func exempt(k Kind, sized float64) bool {
 }
 
 // temperature returns C_t.
-func temperature(k Kind, u Use) Factor {
+func temperature(k Kind, u Use) factor {
 	if u.Temperature == UpTo100F {
-		return Factor{1, upTo100Degrees}
+		return factor{1, upTo100Degrees}
 	}
-	return Factor{heatFactors[k][column(u.Wet)][u.Temperature], sustainedHeat}
+	return factor{heatFactors[k][column(u.Wet)][u.Temperature], sustainedHeat}
 }
 
 // flat returns C_fu.
-func flat(k Kind, v Values, s Section, u Use) Factor {
-	wide := wideFace(v.Row)
-	stringer := u.Flat && s.Class == BeamStringer
+func flat(k Kind, v Values, s Section, u Use) factor {
 	switch {
-	case k == Elasticity && stringer:
-		return Factor{wide.elasticity, flatStringer}
-	case k == Stability && stringer:
-		return Factor{wide.stability, flatStringer}
+	case u.Flat && s.Class == BeamStringer:
+		return flatStringers(k, v.Row)
 	case k != Bending:
-		return Factor{1, notApplicable}
+		return factor{1, notApplicable}
 	case !u.Flat:
-		return Factor{1, onEdge}
-	case stringer:
-		return Factor{wide.bending, flatStringer}
+		return factor{1, onEdge}
 	case s.Class == PostTimber:
-		return Factor{1, flatPost}
+		return factor{1, flatPost}
 	}
 	return flatUse(s)
 }
 
+// flatStringers returns the wide face factor of beams and stringers.
+func flatStringers(k Kind, grade string) factor {
+	wide := wideFace(grade)
+	switch k {
+	case Bending:
+		return factor{wide.bending, flatStringer}
+	case Elasticity:
+		return factor{wide.elasticity, flatStringer}
+	case Stability:
+		return factor{wide.stability, flatStringer}
+	}
+	return factor{1, notApplicable}
+}
+
 // incising returns C_i.
-func incising(k Kind, s Section, u Use) Factor {
+func incising(k Kind, s Section, u Use) factor {
 	switch {
 	case !u.Incised:
-		return Factor{1, notIncised}
+		return factor{1, notIncised}
 	case s.Class == Dimension:
-		return Factor{incisingFactors[k], incisedDimension}
+		return factor{incisingFactors[k], incisedDimension}
 	}
-	return Factor{incisingFactors[k], incisedTimber}
+	return factor{incisingFactors[k], incisedTimber}
 }
 
 // repetitive returns C_r.
-func repetitive(k Kind, s Section, u Use) Factor {
+func repetitive(k Kind, s Section, u Use) factor {
 	switch {
 	case k != Bending:
-		return Factor{1, notApplicable}
+		return factor{1, notApplicable}
 	case !u.Repetitive:
-		return Factor{1, notRepetitive}
+		return factor{1, notRepetitive}
 	case s.Class != Dimension:
-		return Factor{1, repetitiveTimber}
+		return factor{1, repetitiveTimber}
 	}
-	return Factor{repetitiveFactor, repetitiveUse}
+	return factor{repetitiveFactor, repetitiveUse}
 }

@@ -2,12 +2,12 @@ package lumber
 
 import "patiocover/calc"
 
-// A Basis says why a factor has its value: the rule and the table behind it.
-type Basis uint8
+// A basis says why a factor has its value: the rule and the table behind it.
+type basis uint8
 
 // The rules, for each factor the ordinary case first.
 const (
-	notApplicable    Basis = iota // the factor does not apply to this value
+	notApplicable    basis = iota // the factor does not apply to this value
 	dry                           // at most 19 % moisture content in service
 	wetLumber                     // C_M of Tables 4A and 4B
 	wetExempt                     // dimension lumber weak enough for C_M = 1.0
@@ -30,7 +30,7 @@ const (
 	notRepetitive                 // not a repetitive member
 	repetitiveUse                 // C_r of NDS 4.3.9
 	repetitiveTimber              // timbers take no C_r
-	bases
+	basisCount
 )
 
 // origin is what a basis quotes.
@@ -41,7 +41,7 @@ type origin struct {
 
 // origins lists the sources; the status of a table is that of its least confirmed
 // row.
-var origins = [bases]origin{
+var origins = [basisCount]origin{
 	notApplicable:    {"NDS 2018 Table 4.3.1", calc.Read},
 	dry:              {"NDS 2018 4.1.4, dry service", calc.Read},
 	wetLumber:        {"NDS Supp. 2018 Tables 4A, 4B, wet service", wetStatus("dimension")},
@@ -67,11 +67,11 @@ var origins = [bases]origin{
 	repetitiveTimber: {"NDS 2018 4.3.9, not for timbers", calc.Read},
 }
 
-// Source returns the standard and clause behind the factor.
-func (b Basis) Source() string { return origins[b].source }
+// source returns the standard and clause behind the factor.
+func (b basis) source() string { return origins[b].source }
 
-// Status returns how the rule or its table is known.
-func (b Basis) Status() calc.Status { return origins[b].status }
+// status returns how the rule or its table is known.
+func (b basis) status() calc.Status { return origins[b].status }
 
 // weakest returns the least confirmed status of the rows.
 func weakest[T any](rows []T, status func(T) calc.Status) calc.Status {

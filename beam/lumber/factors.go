@@ -114,14 +114,14 @@ var thinFlat, thickFlat = flatRows(false), flatRows(true)
 
 // flatUse returns C_fu of dimension lumber: the last row that is no wider, because
 // the factor grows with the width.
-func flatUse(s Section) Factor {
-	rows, found := thinFlat, Factor{1, flatThin}
+func flatUse(s Section) factor {
+	rows, found := thinFlat, factor{1, flatThin}
 	if s.NominalThickness >= 4 {
-		rows, found.Basis = thickFlat, flatThick
+		rows, found.basis = thickFlat, flatThick
 	}
 	for _, f := range rows {
 		if f.width <= s.NominalWidth {
-			found.Value = f.factor
+			found.value = f.factor
 		}
 	}
 	return found

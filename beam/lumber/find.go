@@ -5,8 +5,8 @@ import "slices"
 // southernPine is the species group of Table 4B, whose timbers are valued wet.
 const southernPine = "Southern Pine"
 
-// Species returns the species groups that have values, in the order of the tables.
-func Species() []string {
+// speciesOrder lists the species groups in the order of the tables.
+var speciesOrder = func() []string {
 	var all []string
 	for _, r := range rows {
 		if !slices.Contains(all, r.values.Species) {
@@ -14,7 +14,10 @@ func Species() []string {
 		}
 	}
 	return all
-}
+}()
+
+// Species returns the species groups that have values, in the order of the tables.
+func Species() []string { return slices.Clone(speciesOrder) }
 
 // Grades returns every grade of the species, in the order of the tables. It is
 // empty for a species that is not listed.
@@ -49,7 +52,7 @@ func Graded(species string, s Section) []string {
 // that does not exist in that size, such as Construction wider than 4 in., is a
 // [NotListed] that names what is allowed.
 func Find(species, grade string, s Section) (Values, error) {
-	if !slices.Contains(Species(), species) {
+	if !slices.Contains(speciesOrder, species) {
 		return Values{}, &NotListed{What: "species", Given: species, Allowed: Species()}
 	}
 	wanted := []string{grade}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -118,9 +117,9 @@ func TestSectionProperties(t *testing.T) {
 		nominalThickness, nominalIn float64
 	}{
 		{"4x8", "textbook solution: A 25.375, S 30.66, I 111.1", 25.375, 30.66, 111.1, 0.06, 14.80, 25.90, lumber.Dimension, 4, 8},
-		{"2x12", "NDS Supp. 2018 Table 1B: A 16.88, S 31.64, I 178.0", 16.88, 31.64, 178.0, 0.06, 4.219, 3.164, lumber.Dimension, 2, 12},
+		{"2x12", "formwork handbook: 1-1/2 by 11-1/4 in.; the rest by hand", 16.88, 31.64, 178.0, 0.06, 4.219, 3.164, lumber.Dimension, 2, 12},
 		{"4x6", "textbook solution: A 19.25", 19.25, 17.65, 48.53, 0.06, 11.23, 19.65, lumber.Dimension, 4, 6},
-		{"6x10", "NDS Supp. 2018 Table 1B: A 52.25, S 82.73, I 393.0", 52.25, 82.73, 393.0, 0.06, 47.90, 131.7, lumber.BeamStringer, 6, 10},
+		{"6x10", "by hand from 5-1/2 by 9-1/2 in.", 52.25, 82.73, 393.0, 0.06, 47.90, 131.7, lumber.BeamStringer, 6, 10},
 	} {
 		s := section(t, c.size)
 		calctest.Near(t, c.area, s.Area(), c.within, c.source)
@@ -169,7 +168,7 @@ func TestMeasuredSections(t *testing.T) {
 		{"full-sawn 2x8", 2, 8, 2, 8, "", lumber.Dimension, 2 * 8 * 8 / 6.0},
 		{"old 2x6 of 1-5/8 in.", 2, 6, 1.625, 5.5, "", lumber.Dimension, 1.625 * 5.5 * 5.5 / 6},
 		{"rough 6x6", 6, 6, 6, 6.1, "", lumber.PostTimber, 6 * 6.1 * 6.1 / 6},
-		{"too deep", 2, 8, 1.5, 9.25, "depth: 9.25 is not 7 to 8.25 in", 0, 0},
+		{"too deep", 2, 8, 1.5, 9.25, "depth: 9.25 in is not 7 to 8.25 in", 0, 0},
 		{"too thin", 4, 8, 1.5, 7.25, "breadth: 1.5 in is not 3 to 4.25 in", 0, 0},
 		{"sides swapped", 8, 2, 7.25, 1.5, "width: 2 in is not 8 to 24 in", 0, 0},
 		{"no size", 2, 8, 0, 0, "breadth: 0 in is not 1 to 2.25 in", 0, 0},
@@ -179,7 +178,7 @@ func TestMeasuredSections(t *testing.T) {
 			if c.want != "" {
 				var faults *calc.InputError
 				require.True(t, errors.As(err, &faults))
-				assert.Contains(t, strings.ReplaceAll(err.Error(), "9.25 in", "9.25"), c.want)
+				assert.ErrorContains(t, err, c.want)
 				return
 			}
 			require.NoError(t, err)
@@ -322,8 +321,8 @@ func TestUseOnlyLowers(t *testing.T) {
 			if q := properties(better)[i]; p.Value > q.Value*(1+1e-12) {
 				t.Fatalf("%s: %v in use %+v, %v in mild use", p.Kind.Symbol(), p.Value, a.Use, q.Value)
 			}
-			product := p.Reference * p.Wet.Value * p.Temperature.Value * p.Size.Value *
-				p.FlatUse.Value * p.Incising.Value * p.Repetitive.Value
+			product := p.Reference * p.Wet * p.Temperature * p.Size *
+				p.FlatUse * p.Incising * p.Repetitive
 			if !near(product, p.Value) {
 				t.Fatalf("%s: %v is not the product %v", p.Kind.Symbol(), p.Value, product)
 			}

@@ -35,41 +35,44 @@ var written = [kinds]struct {
 // Symbol returns the ASCII symbol of the reference value, such as Fc_perp.
 func (k Kind) Symbol() string { return written[k].symbol }
 
-// A Factor is one adjustment factor and why it has its value.
-type Factor struct {
-	Value float64 // factor
-	Basis Basis   // rule or table
+// A factor is one adjustment factor and why it has its value.
+type factor struct {
+	value float64
+	basis basis
 }
 
 // A Property is one reference design value with every factor that depends on the
 // piece and its use. The load duration C_D, the stability factors C_L and C_P and
-// the bearing area factor C_b are not in it.
+// the bearing area factor C_b are not in it. A factor that does not apply is 1.
 type Property struct {
 	Reference   float64     // tabulated value, psi
-	Wet         Factor      // C_M, factor
-	Temperature Factor      // C_t, factor
-	Size        Factor      // C_F, factor
-	FlatUse     Factor      // C_fu, factor; on E and Emin the wide face factor of beams and stringers
-	Incising    Factor      // C_i, factor
-	Repetitive  Factor      // C_r, factor
+	Wet         float64     // C_M, factor
+	Temperature float64     // C_t, factor
+	Size        float64     // C_F, factor
+	FlatUse     float64     // C_fu, factor; on E and Emin the wide face factor of beams and stringers
+	Incising    float64     // C_i, factor
+	Repetitive  float64     // C_r, factor
 	Value       float64     // Reference times all of them, psi
+	Source      string      // standard, edition, table of Reference
 	Kind        Kind        // which value it is
 	Status      calc.Status // how Reference is known
-	Source      string      // standard, edition, table of Reference
+	why         bases       // the basis of each factor
 }
+
+// bases holds why each factor of a property has its value.
+type bases struct{ wet, temperature, size, flatUse, incising, repetitive basis }
 
 // Edgewise returns the value without the flat use factor, psi: for bending the
 // part of Fb* that does not depend on the load duration (NDS 2018 3.3.3.8).
 func (p Property) Edgewise() float64 {
-	return p.Reference * p.Wet.Value * p.Temperature.Value * p.Size.Value *
-		p.Incising.Value * p.Repetitive.Value
+	return p.Reference * p.Wet * p.Temperature * p.Size * p.Incising * p.Repetitive
 }
 
 // Formula returns the product of the symbols that [Property.Lines] defines. For
 // bending it leaves C_fu out, as Fb* does.
 func (p Property) Formula() string {
 	w := written[p.Kind]
-	if p.Kind != Bending && p.FlatUse.Basis != notApplicable {
+	if p.Kind != Bending && p.why.flatUse != notApplicable {
 		return w.formula + " * C_fu" + w.suffix
 	}
 	return w.formula
@@ -82,13 +85,15 @@ func (p Property) Lines() []calc.Line {
 	s.Quoted(w.symbol, p.Reference, "psi", p.Source, p.Status)
 	for _, f := range [...]struct {
 		symbol string
-		factor Factor
+		value  float64
+		why    basis
 	}{
-		{"C_M", p.Wet}, {"C_t", p.Temperature}, {"C_F", p.Size},
-		{"C_fu", p.FlatUse}, {"C_i", p.Incising}, {"C_r", p.Repetitive},
+		{"C_M", p.Wet, p.why.wet}, {"C_t", p.Temperature, p.why.temperature},
+		{"C_F", p.Size, p.why.size}, {"C_fu", p.FlatUse, p.why.flatUse},
+		{"C_i", p.Incising, p.why.incising}, {"C_r", p.Repetitive, p.why.repetitive},
 	} {
-		if f.factor.Basis != notApplicable {
-			s.Quoted(f.symbol+w.suffix, f.factor.Value, "", f.factor.Basis.Source(), f.factor.Basis.Status())
+		if f.why != notApplicable {
+			s.Quoted(f.symbol+w.suffix, f.value, "", f.why.source(), f.why.status())
 		}
 	}
 	return s.Lines()

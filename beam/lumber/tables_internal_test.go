@@ -99,6 +99,37 @@ func TestRecalledValuesOnlyFall(t *testing.T) {
 	}
 }
 
+// The same for the rows of the factors: sustained heat, flat use of 4 in. stock 10
+// in. and wider and of beams and stringers, and shrinkage of redwood and cedar.
+func TestRecalledFactorsOnlyFall(t *testing.T) {
+	count := func(name string, most int, status ...calc.Status) {
+		recalled := 0
+		for _, s := range status {
+			if s == calc.Recalled {
+				recalled++
+			}
+		}
+		t.Logf("%s: %d of %d rows are recalled", name, recalled, len(status))
+		assert.LessOrEqual(t, recalled, most, name)
+	}
+	count("cf.csv", 0, statuses(sizeFactors, sizeFactor.known)...)
+	count("cfu.csv", 1, statuses(flatFactors, flatFactor.known)...)
+	count("cfu4d.csv", 3, statuses(flatTimbers, flatTimber.known)...)
+	count("cm.csv", 0, statuses(wetRows, func(w wetRow) calc.Status { return w.status })...)
+	count("ct.csv", 14, statuses(heat, heatRow.known)...)
+	count("ci.csv", 0, statuses(incisions, incision.known)...)
+	count("duration.csv", 0, statuses(durationRows, func(d durationRow) calc.Status { return d.status })...)
+	count("shrinkage.csv", 2, statuses(shrinkageRows, func(r shrinkageRow) calc.Status { return r.status })...)
+}
+
+func statuses[T any](rows []T, status func(T) calc.Status) []calc.Status {
+	all := make([]calc.Status, len(rows))
+	for i, r := range rows {
+		all[i] = status(r)
+	}
+	return all
+}
+
 // A modulus Emin from E is never surer than E.
 func TestStabilityIsAsSureAsElasticity(t *testing.T) {
 	for _, r := range rows {
@@ -204,8 +235,8 @@ func TestWideFaceOfAnyGrade(t *testing.T) {
 }
 
 func TestEveryBasisHasASource(t *testing.T) {
-	for b := range bases {
-		assert.NotEmpty(t, b.Source(), "%d", b)
+	for b := range basisCount {
+		assert.NotEmpty(t, b.source(), "%d", b)
 	}
 }
 

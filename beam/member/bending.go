@@ -57,7 +57,7 @@ func NewBending(moment float64, a *lumber.Adjusted, duration lumber.Duration, br
 	b.Stress = b.Moment / b.Modulus
 	b.Star = b.Strength.Edgewise() * duration.Factor()
 	b.brace()
-	b.Allowable = b.Star * b.Stability * b.Strength.FlatUse.Value
+	b.Allowable = b.Star * b.Stability * b.Strength.FlatUse
 	return b
 }
 
@@ -75,14 +75,15 @@ func (b *Bending) brace() {
 		return
 	}
 	b.Effective, b.reach = b.Bracing.Loading.effective(b.Bracing.Unbraced, b.Depth)
-	b.Slenderness = math.Sqrt(b.Effective * b.Depth / (b.Breadth * b.Breadth)) // eq. 3.3-5
+	square := b.Effective * b.Depth / (b.Breadth * b.Breadth)
+	b.Slenderness = math.Sqrt(square) // eq. 3.3-5
 	if !(b.Slenderness <= slenderest) {
 		b.lateral = lateralTooSlim
 		return
 	}
 	b.lateral = lateralSlender
-	b.Critical = 1.20 * b.Stiffness.Value / (b.Slenderness * b.Slenderness) // 3.3.3.8
-	b.Stability = stability(b.Critical/b.Star, 0.95)                        // eq. 3.3-6
+	b.Critical = 1.20 * b.Stiffness.Value / square   // 3.3.3.8
+	b.Stability = stability(b.Critical/b.Star, 0.95) // eq. 3.3-6
 }
 
 // Ratio is fb / Fb'.

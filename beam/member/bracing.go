@@ -156,8 +156,12 @@ func RestraintOf(s lumber.Section) Restraint {
 
 // stability returns the root that C_L and C_P share: with a the critical over the
 // crushing stress, (1+a)/2c - sqrt(((1+a)/2c)² - a/c) (NDS 2018 eq. 3.3-6 with
-// c = 0.95, eq. 3.7-1).
+// c = 0.95, eq. 3.7-1). It is written as a quotient, which does not lose digits
+// where a is large; an infinite a gives 1.
 func stability(a, c float64) float64 {
+	if math.IsInf(a, 1) {
+		return 1
+	}
 	h := (1 + a) / (2 * c)
-	return h - math.Sqrt(h*h-a/c)
+	return a / (c * h * (1 + math.Sqrt(1-a/(c*h*h))))
 }

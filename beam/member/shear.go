@@ -53,7 +53,10 @@ func explainShear(s *calc.Sheet, p lumber.Property, d lumber.Duration, allowable
 	s.Step("Fv_adj", p.Formula()+" * C_D", allowable, "psi", "NDS 2018 Table 4.3.1")
 }
 
-// A Notch is a rectangular cut at the end of a bending member, at its support.
+// A Notch is a rectangular cut at the end of a bending member, at its support. Away
+// from the ends a cut is limited to d/6, is not allowed in the middle third, and on
+// the tension face of members 3-1/2 in. and thicker not at all (NDS 2018 4.4.3);
+// that is not checked here.
 type Notch struct {
 	Remaining   float64 // dn, in: depth left at the notch
 	Compression bool    // the cut is on the compression face; else on the tension face
