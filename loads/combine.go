@@ -1,0 +1,87 @@
+package loads
+
+// A Sense says which directions of the wind a combination counts.
+type Sense uint8
+
+// The senses.
+const (
+	NoWind     Sense = iota // the combination has no wind
+	EitherWay               // downward and upward
+	Downward                // downward only: upward wind would relieve it
+	UpwardOnly              // upward only
+)
+
+// Load duration factors of NDS 2018 Table 2.3.2. A combination takes the largest of
+// the loads in it.
+const (
+	durationDead = 0.9
+	durationSnow = 1.15
+	durationLive = 1.25
+	durationWind = 1.6
+)
+
+// A Combination is one row of factors of allowable stress design.
+type Combination struct {
+	Name      string  // as the standard prints it
+	Clause    string  // edition, section, number
+	Dead      float64 // factor on dead load
+	RoofLive  float64 // factor on roof live load
+	Snow      float64 // factor on snow
+	Wind      float64 // factor on wind
+	DeadLeast bool    // the least dead load counts, because it resists
+	Sense     Sense   // which wind counts
+	Duration  float64 // C_D, load duration factor of wood
+}
+
+// combinations16 are those of ASCE 7-16 2.4.1 that can govern a patio cover, which
+// has no floor live load. Where the standard says Lr or S there is a row for each.
+var combinations16 = []Combination{
+	{Name: "D", Clause: "ASCE 7-16 2.4.1 (1)", Dead: 1, Duration: durationDead},
+	{Name: "D + Lr", Clause: "ASCE 7-16 2.4.1 (3)", Dead: 1, RoofLive: 1, Duration: durationLive},
+	{Name: "D + S", Clause: "ASCE 7-16 2.4.1 (3)", Dead: 1, Snow: 1, Duration: durationSnow},
+	{Name: "D + 0.6W", Clause: "ASCE 7-16 2.4.1 (5)", Dead: 1, Wind: 0.6, Sense: EitherWay, Duration: durationWind},
+	{
+		Name: "D + 0.75Lr + 0.75(0.6W)", Clause: "ASCE 7-16 2.4.1 (6)",
+		Dead: 1, RoofLive: 0.75, Wind: 0.75 * 0.6, Sense: Downward, Duration: durationWind,
+	},
+	{
+		Name: "D + 0.75S + 0.75(0.6W)", Clause: "ASCE 7-16 2.4.1 (6)",
+		Dead: 1, Snow: 0.75, Wind: 0.75 * 0.6, Sense: Downward, Duration: durationWind,
+	},
+	{
+		Name: "0.6D + 0.6W", Clause: "ASCE 7-16 2.4.1 (7)",
+		Dead: 0.6, Wind: 0.6, DeadLeast: true, Sense: UpwardOnly, Duration: durationWind,
+	},
+}
+
+// combinations22 are those of ASCE 7-22 2.4.1, whose snow load is of strength level.
+var combinations22 = []Combination{
+	{Name: "D", Clause: "ASCE 7-22 2.4.1 (1a)", Dead: 1, Duration: durationDead},
+	{Name: "D + Lr", Clause: "ASCE 7-22 2.4.1 (3a)", Dead: 1, RoofLive: 1, Duration: durationLive},
+	{Name: "D + 0.7S", Clause: "ASCE 7-22 2.4.1 (3a)", Dead: 1, Snow: 0.7, Duration: durationSnow},
+	{Name: "D + 0.6W", Clause: "ASCE 7-22 2.4.1 (5a)", Dead: 1, Wind: 0.6, Sense: EitherWay, Duration: durationWind},
+	{
+		Name: "D + 0.75Lr + 0.75(0.6W)", Clause: "ASCE 7-22 2.4.1 (6a)",
+		Dead: 1, RoofLive: 0.75, Wind: 0.75 * 0.6, Sense: Downward, Duration: durationWind,
+	},
+	{
+		Name: "D + 0.75(0.7S) + 0.75(0.6W)", Clause: "ASCE 7-22 2.4.1 (6a)",
+		Dead: 1, Snow: 0.75 * 0.7, Wind: 0.75 * 0.6, Sense: Downward, Duration: durationWind,
+	},
+	{
+		Name: "0.6D + 0.6W", Clause: "ASCE 7-22 2.4.1 (7a)",
+		Dead: 0.6, Wind: 0.6, DeadLeast: true, Sense: UpwardOnly, Duration: durationWind,
+	},
+}
+
+// ASD returns the combinations of allowable stress design of an edition, for loads
+// of a roof without floor live load (ASCE 7 2.4.1, from memory; the 0.7 on snow of
+// the 2022 edition is read). The first is dead load alone. The list is shared and
+// must not be changed. Snow of the 2022 edition is of strength level: a roof snow
+// load of the older kind must not be combined by it.
+func ASD(e Edition) []Combination {
+	if e == ASCE722 {
+		return combinations22
+	}
+	return combinations16
+}

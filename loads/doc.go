@@ -1,0 +1,16 @@
+// Package loads is what acts on a patio cover: dead load by layers, roof live load,
+// and the combinations that put them together. The sub-package wind holds the wind
+// on a free roof.
+//
+// It follows ASCE/SEI 7-16 and 7-22, allowable stress design, and the patio cover
+// appendix of the International Residential Code. Gravity loads are positive
+// downward; what lifts is positive upward only in names that say Uplift. Loads are
+// in pounds and inches: a pressure of one psf is calc.PSF.
+//
+// Dead load is counted twice: the most that may be there acts downward, the least
+// that is certain resists uplift. Live and snow load act per area of plan, dead load
+// per area of the sloped surface, wind normal to it.
+//
+// It leaves out snow beyond a plain roof value, rain, seismic load, and strength
+// design.
+package loads

@@ -1,0 +1,17 @@
+// Package wind is the wind on a free roof: a patio cover open on three or four
+// sides.
+//
+// A [Velocity] is the velocity pressure at the mean roof height. [Halves] and
+// [Bands] hold the net pressure coefficients of the main wind force resisting
+// system for wind across and along the ridge, [Component] those of parts by zone
+// and effective area, and [Sideways] the horizontal force on the edges and posts.
+//
+// It follows ASCE/SEI 7-16 26.10, 27.3.2 and 30.7, and the same figures of 7-22.
+// Coefficients are net, of the top and the under side together: positive pushes the
+// roof down, negative lifts it, always normal to the surface. Pressures are of
+// strength level; lengths are in inches, pressures in lb/in².
+//
+// An attached cover is treated as a free roof too, with the worse of clear and
+// obstructed flow. The package leaves out canopies by their own figure, roofs over
+// 45 degrees, and enclosed or screened covers.
+package wind
