@@ -1,0 +1,93 @@
+package cover
+
+import (
+	"strings"
+
+	"patiocover/beam/lumber"
+	"patiocover/loads"
+)
+
+// A pattern is a placing of live or snow load on the bays of a member: bit b is
+// set when bay b is loaded.
+type pattern struct {
+	name string
+	bays uint32
+}
+
+// patterns returns the placings that a member with these bays must carry: everything
+// loaded, alternate bays, and each pair of neighbors (IBC 2018 1607.13.2; for snow
+// the unloaded bays keep half by ASCE 7-16 7.5, so none is the safe side).
+func patterns(bays []bay) []pattern {
+	var real []int
+	for b, at := range bays {
+		if at.length > 0 {
+			real = append(real, b)
+		}
+	}
+	var all, odd, even uint32
+	for i, b := range real {
+		all |= 1 << b
+		if i%2 == 0 {
+			odd |= 1 << b
+		} else {
+			even |= 1 << b
+		}
+	}
+	out := []pattern{{"all bays", all}}
+	if len(real) > 1 {
+		out = append(out, pattern{"alternate bays from the first", odd}, pattern{"alternate bays from the second", even})
+	}
+	for i := 0; len(real) > 2 && i+1 < len(real); i++ {
+		out = append(out, pattern{"two neighboring bays", 1<<real[i] | 1<<real[i+1]})
+	}
+	return out
+}
+
+// everywhere is the placing of a combination without live or snow load.
+var everywhere = []pattern{{"", 0}}
+
+// placings returns the placings of the live or snow load of a combination.
+func (m *model) placings(c *loads.Combination, bays []bay) []pattern {
+	if m.onPlan(c) == 0 {
+		return everywhere
+	}
+	return patterns(bays)
+}
+
+// onPlan is the factored live or snow load of a combination, lb/in² of plan.
+func (m *model) onPlan(c *loads.Combination) float64 { return c.RoofLive*m.live + c.Snow*m.snow }
+
+// idle reports whether the combination names a load that the site does not have,
+// so that another row says the same.
+func (m *model) idle(c *loads.Combination) bool {
+	return (c.RoofLive != 0 && m.live == 0) || (c.Snow != 0 && m.snow == 0)
+}
+
+// durationOf turns the load duration factor of a combination into the row of the
+// wood standard.
+func durationOf(factor float64) lumber.Duration {
+	for _, d := range lumber.Durations() {
+		if d.Factor() == factor {
+			return d
+		}
+	}
+	return lumber.Permanent // the least, for a factor that no row has
+}
+
+// label names an arrangement: the combination, how the live load stands, the wind.
+func label(c *loads.Combination, p pattern, wind string) string {
+	s := c.Name
+	if p.name != "" {
+		s += ", " + p.name
+	}
+	if wind != "" {
+		s += ", " + wind
+	}
+	return s
+}
+
+// combinationOf is the combination that a label begins with.
+func combinationOf(label string) string {
+	name, _, _ := strings.Cut(label, ", ")
+	return name
+}

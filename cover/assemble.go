@@ -1,0 +1,36 @@
+package cover
+
+import "patiocover/calc"
+
+// report assembles everything. It is the only place where a report is made.
+func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) (Report, error) {
+	st, err := stamp(in)
+	if err != nil {
+		return Report{}, err
+	}
+	m.sideways = newSideways(m, &d)
+	closure, err := m.closure(&d)
+	if err != nil {
+		return Report{}, err
+	}
+	r := Report{
+		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: assumed,
+		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d),
+		Reactions: m.reactions(&d), Links: m.links(&d), Foundations: m.foundations(ws, &d),
+		Lateral: m.sideways.ways(), Headroom: m.headroom(&d), Closure: closure, NotChecked: m.skips(),
+	}
+	r.Summary = r.summary()
+	r.Verdict = OK
+	for _, f := range r.Summary {
+		r.Verdict = r.Verdict.Worse(f.Verdict)
+	}
+	return r, nil
+}
+
+// headroom checks the clear height.
+func (m *model) headroom(d *design) Headroom {
+	c := newClearance(&m.plan, d.rafter.section.Depth, d.beam.section.Depth, *m.in.Cover.SlabFall*calc.In/calc.Ft)
+	return Headroom{
+		Clear: c.clear, Required: leastClear, Verdict: Ratio(c.Ratio()).Verdict(), Check: c.Explain(),
+	}
+}

@@ -1,0 +1,143 @@
+package cover
+
+import (
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+
+	"patiocover/calc"
+)
+
+// Assume returns the input with everything filled that the program may assume,
+// and each assumption with its reason, in the order of the fields. Sizes, which
+// the program chooses, stay open. The input must be valid.
+func (in Input) Assume() (Input, []Assumption) {
+	out := in.clone()
+	var list []Assumption
+	note := func(path, value, why string) {
+		d, _ := describe(path)
+		list = append(list, Assumption{
+			Path: path, Label: d.Label, Value: value, Unit: d.Unit,
+			Why: why, Source: d.Source, Status: d.Status,
+		})
+	}
+	if out.Site.RoofLive == nil && yes(out.Site.PatioAppendix) {
+		out.Site.RoofLive = new(appendixLive)
+		note("site.roof_live_psf", calc.Number(appendixLive), "The patio cover appendix is adopted")
+	}
+	visit(reflect.ValueOf(&out).Elem(), "", func(path string, v reflect.Value) {
+		d, ok := describe(path)
+		if ok && d.Need == NeedAssumed && v.Kind() == reflect.Pointer && v.IsNil() {
+			fill(v, d)
+			note(path, d.Default, d.Why)
+		}
+	})
+	out.assumeService(note)
+	if len(out.Beams.Lines) == 0 {
+		out.Beams.Lines = out.defaultLines()
+		note("beams.lines_ft", numbers(out.Beams.Lines), "The outer line stands at projection less overhang")
+	}
+	order := func(a, b Assumption) int { return place(a.Path) - place(b.Path) }
+	slices.SortStableFunc(list, order)
+	return out, list
+}
+
+// appendixLive is the roof live load of the patio cover appendix, psf.
+const appendixLive = 10.0
+
+// assumeService fills wet service and incising, which depend on the roof, the
+// climate and the wood.
+func (in *Input) assumeService(note func(path, value, why string)) {
+	wet, why := true, "Open lattice lets the rain through"
+	if *in.Cover.Covering == "solid" {
+		wet, why = *in.Site.Climate != "dry", "Under a solid roof in a dry climate"
+		if wet {
+			why = "Humid climate: wind-blown rain and slow drying"
+		}
+	}
+	for _, m := range []struct {
+		path string
+		flag **bool
+	}{
+		{"rafters.wet", &in.Rafters.Wet}, {"beams.wet", &in.Beams.Wet}, {"posts.wet", &in.Posts.Wet},
+	} {
+		if *m.flag == nil {
+			*m.flag = new(wet)
+			note(m.path, strconv.FormatBool(wet), why)
+		}
+	}
+	if in.Posts.Incised == nil {
+		incised := incisedSpecies(*in.Posts.Species) && (*in.Posts.Wet || *in.Foundation.Kind == "embedded")
+		in.Posts.Incised = new(incised)
+		why := "Dry, on a stand-off base, or a species treated without incising"
+		if incised {
+			why = "Posts exposed to rain or ground are treated, and this species is incised for it"
+		}
+		note("posts.incised", strconv.FormatBool(incised), why)
+	}
+}
+
+// incisedSpecies reports whether the species takes treatment only when incised:
+// all but Southern Pine and the naturally durable ones.
+func incisedSpecies(species string) bool {
+	return !strings.Contains(species, "Southern Pine") &&
+		!strings.Contains(species, "Redwood") && !strings.Contains(species, "Cedar")
+}
+
+// defaultLines puts the outer beam line at projection less overhang, and for a
+// freestanding cover an inner one at the same overhang from the high edge.
+func (in Input) defaultLines() []float64 {
+	outer := *in.Cover.Projection - *in.Cover.Overhang
+	if *in.Cover.Attachment == "freestanding" {
+		return []float64{*in.Cover.Overhang, outer}
+	}
+	return []float64{outer}
+}
+
+// fill sets the nil pointer v to the default of its field.
+func fill(v reflect.Value, d Field) {
+	p := reflect.New(v.Type().Elem())
+	switch e := p.Elem(); e.Kind() {
+	case reflect.Float64:
+		e.SetFloat(must(strconv.ParseFloat(d.Default, 64)))
+	case reflect.Int:
+		e.SetInt(int64(must(strconv.Atoi(d.Default))))
+	case reflect.Bool:
+		e.SetBool(must(strconv.ParseBool(d.Default)))
+	default:
+		e.SetString(d.Default)
+	}
+	v.Set(p)
+}
+
+// must returns x. A malformed default in fields.csv is a mistake of ours.
+func must[T any](x T, err error) T {
+	if err != nil {
+		panic("cover: fields.csv: " + err.Error())
+	}
+	return x
+}
+
+// clone copies the input so that filling one leaves the other as it was.
+func (in Input) clone() Input {
+	in.Cover.Layers = slices.Clone(in.Cover.Layers)
+	in.House.Joints = slices.Clone(in.House.Joints)
+	in.Beams.Lines = slices.Clone(in.Beams.Lines)
+	in.Posts.Positions = slices.Clone(in.Posts.Positions)
+	return in
+}
+
+// place is the position of a path among the fields.
+func place(path string) int {
+	plain := listNumber.ReplaceAllString(path, "[]")
+	return slices.IndexFunc(fields, func(f Field) bool { return f.Path == plain })
+}
+
+func numbers(list []float64) string {
+	all := make([]string, len(list))
+	for i, x := range list {
+		all[i] = calc.Number(x)
+	}
+	return strings.Join(all, ", ")
+}

@@ -1,0 +1,297 @@
+package cover
+
+import (
+	"patiocover/beam"
+	"patiocover/beam/lumber"
+	"patiocover/loads"
+)
+
+// A beamFrame is the statics of one beam line: pieces that end over the spliced
+// posts, with the rafters at their real places.
+//
+// The cases of a piece are its own weight (0); the rafters of each bay of the line,
+// weighted by their tributary width; every rafter once, for its own weight; and the
+// rafters weighted by the part of their tributary width that lies in each band from
+// the left edge and from the right edge, for wind along the house.
+type beamFrame struct {
+	line        int     // index of the beam line
+	support     int     // index of the line among the supports of a rafter
+	pieces      []piece // from the left
+	bays        []bay   // of the whole line
+	placing     []pattern
+	posts       int
+	arr         []arrangement // of the whole line
+	forces      [][]float64   // force on each post by arrangement, lb down
+	terms       []term        // how the factors of each arrangement follow from the rafters
+	layersLeast float64       // least dead load of the layers from a rafter of full width, lb
+	ownLeast    float64       // least weight of a rafter itself, lb
+	windOn      []windOn      // vertical reaction of a rafter at this line, by wind case
+}
+
+// A piece is one stick of the beam.
+type piece struct {
+	*frame
+	from, to  float64 // in, x
+	firstPost int     // index of the post at its first support; its bay b is bay firstPost+b of the line
+}
+
+// A term says which rafter load an arrangement carries, before the size of the
+// rafters is known.
+type term struct {
+	combo   *loads.Combination
+	placing pattern
+	wind    int // index in windOn; −1 for none
+}
+
+// A windOn is one way that the wind loads the rafters of a line.
+type windOn struct {
+	name  string
+	force float64    // lb per rafter of full tributary width, vertical, + down, strength level
+	bands [3]float64 // the same by band, for wind along the house
+	side  int        // 0 uniform; 1 bands from the left edge; 2 from the right
+}
+
+// bands is the number of bands of wind along the house.
+const bands = 3
+
+// The indices of the cases of a piece of a line with n bays.
+func bayCase(b int) int              { return 1 + b }
+func eachCase(n int) int             { return 1 + n }
+func bandCase(n, side, band int) int { return 2 + n + (side-1)*bands + band }
+
+// newBeamFrame makes the statics of one beam line.
+func newBeamFrame(m *model, line int) (*beamFrame, error) {
+	p := &m.plan
+	f := &beamFrame{line: line, support: line, posts: len(p.posts), bays: baysOf(p.width, p.posts)}
+	f.placing = patterns(f.bays)
+	if p.attached {
+		f.support++
+	}
+	for _, q := range p.pieces() {
+		made, err := f.newPiece(m, q[0], q[1])
+		if err != nil {
+			return nil, err
+		}
+		f.pieces = append(f.pieces, made)
+	}
+	f.windOn = m.wind.on(m, line, f.support)
+	f.arrange(m)
+	return f, nil
+}
+
+// newPiece makes one stick with its share of every case.
+func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
+	var supports []float64
+	first := -1
+	for i, x := range m.plan.posts {
+		if x < from-tiny || x > to+tiny {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		supports = append(supports, x-from)
+	}
+	made, err := newFrame(to-from, supports, 1, f.cases(m, from, to))
+	if err != nil {
+		return piece{}, err
+	}
+	return piece{frame: made, from: from, to: to, firstPost: first}, nil
+}
+
+// cases lists the cases of the stick between two x, after its own weight.
+func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
+	n := len(f.bays)
+	out := make([][]beam.Load, n+1+2*bands)
+	for i, x := range m.plan.rafters {
+		if x < from-tiny || x > to+tiny || (x > to-tiny && to < m.plan.width-tiny) {
+			continue // beyond the stick; at a splice it counts on the next one
+		}
+		at := min(max(x-from, 0), to-from)
+		b := f.bayOf(x)
+		out[b] = append(out[b], beam.Point(at, m.plan.shares[i]))
+		out[n] = append(out[n], beam.Point(at, 1))
+		for side := 1; side <= 2; side++ {
+			for band, share := range m.bandShares(i, side) {
+				if share > 0 {
+					c := bandCase(n, side, band) - 1
+					out[c] = append(out[c], beam.Point(at, share))
+				}
+			}
+		}
+	}
+	return out
+}
+
+// bayOf is the bay of the line that x lies in; over a post, the bay before it.
+func (f *beamFrame) bayOf(x float64) int {
+	end := 0.0
+	last := 0
+	for b, bay := range f.bays {
+		end += bay.length
+		if bay.length > 0 && x <= end+tiny {
+			return b
+		}
+		if bay.length > 0 {
+			last = b
+		}
+	}
+	return last
+}
+
+// bandShares returns the part of the tributary width of rafter i, over the spacing,
+// that lies in each band from the left edge (side 1) or the right (side 2): up to
+// the roof height, from there to twice it, and beyond.
+func (m *model) bandShares(i, side int) [bands]float64 {
+	lo, hi := tributary(m.plan.rafters, i)
+	if side == 2 {
+		lo, hi = m.plan.width-hi, m.plan.width-lo
+	}
+	h := m.plan.mean()
+	var out [bands]float64
+	edges := [bands + 1]float64{0, h, 2 * h, m.plan.width + h}
+	for b := range bands {
+		out[b] = max(0, min(hi, edges[b+1])-max(lo, edges[b])) / m.plan.spacing
+	}
+	return out
+}
+
+// arrange lists every combination with every placing of its loads.
+func (f *beamFrame) arrange(m *model) {
+	for i := range m.combos {
+		c := &m.combos[i]
+		if m.idle(c) {
+			continue
+		}
+		for _, p := range m.placings(c, f.bays) {
+			if c.Wind == 0 {
+				f.add(c, p, -1)
+				continue
+			}
+			for w := range f.windOn {
+				if suits(c, f.windOn[w].down(), f.windOn[w].up()) {
+					f.add(c, p, w)
+				}
+			}
+		}
+	}
+	f.forces = make([][]float64, len(f.arr))
+	for i := range f.forces {
+		f.forces[i] = make([]float64, f.posts)
+	}
+	for i := range f.pieces {
+		f.pieces[i].copyArrangements(f.arr, f.placing)
+	}
+}
+
+func (f *beamFrame) add(c *loads.Combination, p pattern, wind int) {
+	name := ""
+	if wind >= 0 {
+		name = f.windOn[wind].name
+	}
+	f.terms = append(f.terms, term{c, p, wind})
+	f.arr = append(f.arr, arrangement{
+		name: label(c, p, name), duration: durationOf(c.Duration), self: c.Dead,
+		least: c.DeadLeast, wind: c.Wind,
+	})
+}
+
+// copyArrangements gives the stick its own factors for every arrangement of the
+// line, and the placings for its deflection.
+func (p *piece) copyArrangements(arr []arrangement, placings []pattern) {
+	p.arr = make([]arrangement, len(arr))
+	for i, a := range arr {
+		a.coef = make([]float64, len(p.normal))
+		p.arr[i] = a
+	}
+	p.sag = make([]arrangement, len(placings))
+	for i, at := range placings {
+		p.sag[i] = arrangement{name: "live or snow on " + at.name, coef: make([]float64, len(p.normal))}
+	}
+}
+
+// load writes the factors of every arrangement for the rafters that were chosen. It
+// allocates nothing.
+func (f *beamFrame) load(m *model, rafter *wood) {
+	live := m.rafter.planAt(m, f.support, 1)
+	f.layersLeast, f.ownLeast = m.rafter.deadAt(m, f.support, rafter, true)
+	for i := range f.terms {
+		t := &f.terms[i]
+		layers, own := m.rafter.deadAt(m, f.support, rafter, t.combo.DeadLeast)
+		for p := range f.pieces {
+			coef := f.pieces[p].arr[i].coef
+			f.write(coef, t, t.combo.Dead*layers, m.onPlan(t.combo)*live)
+			coef[eachCase(len(f.bays))] = t.combo.Dead * own
+		}
+	}
+	for p := range f.pieces {
+		for i, at := range f.placing {
+			t := term{placing: at, wind: -1}
+			f.write(f.pieces[p].sag[i].coef, &t, 0, max(m.live, m.snow)*live)
+		}
+	}
+}
+
+// write sets the factors of one arrangement of one stick: the force of a rafter of
+// full tributary width in each case, lb.
+func (f *beamFrame) write(coef []float64, t *term, dead, live float64) {
+	clear(coef)
+	n := len(f.bays)
+	uniform := dead
+	if t.wind >= 0 {
+		w := &f.windOn[t.wind]
+		uniform += t.combo.Wind * w.force
+		for band, force := range w.bands {
+			if w.side > 0 {
+				coef[bandCase(n, w.side, band)] = t.combo.Wind * force
+			}
+		}
+	}
+	for b := range n {
+		coef[bayCase(b)] = uniform
+		if t.placing.bays>>b&1 == 1 {
+			coef[bayCase(b)] += live
+		}
+	}
+}
+
+// demands finds the peaks of the line for the wood: the worst of its sticks bay by
+// bay, and the force on every post. rafter sizes must have been loaded.
+func (f *beamFrame) demands(w *wood, out []peaks) {
+	for i := range f.forces {
+		clear(f.forces[i])
+	}
+	for i := range f.pieces {
+		p := &f.pieces[i]
+		out[i] = peaks{}
+		for a := range p.arr {
+			p.plan.Forces(p.factors(&p.arr[a], w), &p.frame.forces)
+			p.record(a, p.arr[a].duration, &out[i])
+			for s, r := range p.frame.forces.Reactions {
+				f.forces[a][p.firstPost+s] += r
+			}
+		}
+		p.deflections(w, &out[i])
+	}
+}
+
+// A postPeak is the axial force of a post: by duration, and the extremes.
+type postPeak struct {
+	press [durations]peak // lb
+	lift  peak            // lb
+	rest  peak            // lb, dead with live or snow only
+}
+
+// post condenses the forces on post i.
+func (f *beamFrame) post(i int) postPeak {
+	var p postPeak
+	for a := range f.arr {
+		force := f.forces[a][i]
+		p.press[f.arr[a].duration].raise(force, a, i)
+		p.lift.raise(-force, a, i)
+		if f.arr[a].duration != lumber.TenMinutes {
+			p.rest.raise(force, a, i)
+		}
+	}
+	return p
+}

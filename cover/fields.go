@@ -1,0 +1,113 @@
+package cover
+
+import (
+	_ "embed" // fields.csv
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"patiocover/calc"
+)
+
+//go:embed fields.csv
+var fieldsCSV string
+
+// fields holds the rows of fields.csv in order.
+var fields = calc.ReadTable("fields.csv", fieldsCSV, newField)
+
+// fieldAt finds a field by its path without list numbers.
+var fieldAt = func() map[string]Field {
+	m := map[string]Field{}
+	for _, f := range fields {
+		m[f.Path] = f
+	}
+	return m
+}()
+
+// The kinds of field.
+const (
+	KindNumber  = "number"  // one number in Unit
+	KindInteger = "integer" // one whole number
+	KindNumbers = "numbers" // a list of numbers in Unit
+	KindText    = "text"    // free words
+	KindChoice  = "choice"  // one of Choices
+	KindFlag    = "flag"    // true or false
+)
+
+// The needs of a field.
+const (
+	NeedRequired = "required" // must be given
+	NeedAssumed  = "assumed"  // Default is taken and listed when it is not given
+	NeedOpen     = "open"     // may be left open: chosen, or not there
+)
+
+// A Field describes one field of an input: the single home of its range, its
+// words, its default and the reason for it.
+type Field struct {
+	Path    string      // path in the input, with [] for each element of a list
+	Kind    string      // one of the Kind constants
+	Unit    string      // unit of a number, empty when dimensionless
+	Low     float64     // least allowed number, in Unit
+	High    float64     // largest allowed number, in Unit
+	Choices []string    // allowed words of a choice
+	Need    string      // one of the Need constants
+	Default string      // what is assumed, as text
+	Label   string      // what it is, for people
+	Why     string      // reason for the default or the limit
+	Source  string      // the rule behind it
+	Status  calc.Status // how the rule came into the project
+}
+
+// Fields returns every field of an input in the order of the form.
+func Fields() []Field { return slices.Clone(fields) }
+
+// Length reports whether the field is a length that may be written in feet and
+// inches.
+func (f Field) Length() bool {
+	return (f.Kind == KindNumber || f.Kind == KindNumbers) && (f.Unit == "ft" || f.Unit == "in")
+}
+
+// Allowed words what the field accepts.
+func (f Field) Allowed() string {
+	span := calc.Number(f.Low) + " to " + calc.Number(f.High)
+	if f.Unit != "" {
+		span += " " + f.Unit
+	}
+	switch f.Kind {
+	case KindNumber:
+		return "a number from " + span
+	case KindInteger:
+		return "a whole number from " + span
+	case KindNumbers:
+		return "a list of numbers from " + span
+	case KindChoice:
+		return "one of " + strings.Join(f.Choices, ", ")
+	case KindFlag:
+		return "true or false"
+	}
+	return "text of 1 to " + strconv.Itoa(maxText) + " characters"
+}
+
+func newField(r calc.Row) Field {
+	f := Field{
+		Path: r.Text("path"), Kind: r.Text("kind"), Unit: r.Text("unit"),
+		Need: r.Text("need"), Default: r.Text("default"), Label: r.Text("label"),
+		Why: r.Text("why"), Source: r.Text("source"), Status: r.Status(),
+	}
+	if r.Has("low") {
+		f.Low, f.High = r.Num("low"), r.Num("high")
+	}
+	if r.Has("choices") {
+		f.Choices = strings.Split(r.Text("choices"), "|")
+	}
+	return f
+}
+
+var listNumber = regexp.MustCompile(`\[\d+\]`)
+
+// describe returns the field of a path as the user wrote it.
+func describe(path string) (Field, bool) {
+	f, ok := fieldAt[listNumber.ReplaceAllString(path, "[]")]
+	return f, ok
+}

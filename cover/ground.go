@@ -1,0 +1,83 @@
+package cover
+
+import (
+	"fmt"
+
+	"patiocover/calc"
+	"patiocover/loads"
+)
+
+// foundations says what each post asks of the ground, and whether it may stand on
+// the slab.
+func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
+	var out []FoundationAt
+	for i, l := range m.lines {
+		for n, x := range m.plan.posts {
+			with := &ws.lines[i].posts[n].with
+			f := FoundationAt{
+				Post: mark("P", len(out)), X: x / calc.Ft, Y: m.plan.lines[i] / calc.Ft, Kind: *m.in.Foundation.Kind,
+			}
+			own := d.post.most * with.height
+			f.Gravity = l.named(with.force.rest, own)
+			for day := range durations {
+				if q := l.named(with.force.press[day], own); q.Value > f.Every.Value {
+					f.Every = q
+				}
+			}
+			f.Uplift = l.lifts(n, d.post.least*with.height)
+			m.slab(&f)
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// named is a peak on a post with the post's own weight.
+func (f *beamFrame) named(p peak, own float64) Force {
+	if p.value == 0 {
+		return Force{}
+	}
+	return Force{Value: p.value + own, Combination: f.arr[p.by].name}
+}
+
+// lifts is the largest net uplift at the foot of a post.
+func (f *beamFrame) lifts(post int, own float64) Force {
+	var out Force
+	for i := range f.arr {
+		a := &f.arr[i]
+		if up := -f.forces[i][post] - a.self*own; a.least && up > out.Value {
+			out = Force{Value: up, Combination: a.name}
+		}
+	}
+	return out
+}
+
+// slab applies the slab rule to one post.
+func (m *model) slab(f *FoundationAt) {
+	in := m.in.Foundation
+	if *in.Kind != "slab" {
+		f.Slab = NotChecked
+		f.SlabWhy = "stands on a " + *in.Kind + ", whose bearing, uplift weight and frost depth are not checked"
+		return
+	}
+	all := *in.SlabRule == "all_loads"
+	counted := f.Gravity.Value
+	if all {
+		counted = f.Every.Value
+	}
+	rule := loads.NewSlabRule(counted, *m.in.Site.FrostDepth*calc.In, *in.SlabThickness*calc.In, all)
+	f.SlabCalc = rule.Explain()
+	f.Slab = Ratio(rule.Ratio()).Verdict()
+	switch {
+	case rule.Fault != loads.SlabSound:
+		f.SlabWhy = rule.Fault.String()
+	case f.Slab == Over:
+		f.SlabWhy = fmt.Sprintf("carries %.0f lb, more than the %.0f lb that a slab may", calc.RoundUp(counted, 1), rule.Limit)
+	default:
+		f.SlabWhy = fmt.Sprintf("carries %.0f lb of the %.0f lb allowed", calc.RoundUp(counted, 1), rule.Limit)
+	}
+	if f.Uplift.Value > 0 {
+		f.SlabWhy += fmt.Sprintf("; the rule says nothing of the %.0f lb of uplift: anchor and slab weight are not checked",
+			calc.RoundUp(f.Uplift.Value, 1))
+	}
+}

@@ -1,0 +1,127 @@
+package cover
+
+import (
+	"fmt"
+
+	"patiocover/beam/lumber"
+	"patiocover/beam/member"
+	"patiocover/calc"
+)
+
+// hangerSeat is the least bearing length on wood or metal, in (IRC 2021 R802.6 from
+// memory): what a hanger or a ledger gives.
+const hangerSeat = 1.5 * calc.In
+
+// rafterHolding says how the rafters are built on this beam.
+func (m *model) rafterHolding(rafter, beam *wood) *holding {
+	h := &m.rafterHold
+	brace := 0.0
+	if m.in.Rafters.Brace != nil {
+		brace = m.plan.slope(*m.in.Rafters.Brace * calc.Ft)
+	}
+	h.bracing = bracing{topHeld: m.plan.solid, bottom: brace}
+	h.limits = m.limits
+	for s := range m.rafter.supports {
+		length := hangerSeat
+		onLine := s > 0 || !m.plan.attached
+		if onLine && !m.plan.flush {
+			length = beam.section.Breadth
+		}
+		h.seats[s] = member.Seat{Width: rafter.section.Breadth, Length: length}
+		h.wetSeat[s] = !onLine
+	}
+	return h
+}
+
+// beamHolding says how the beams are built. Their seats are checked with the posts.
+func (m *model) beamHolding() holding {
+	return holding{bracing: bracing{top: m.plan.spacing}, limits: m.limits}
+}
+
+// limitsOf returns the deflection limits of rafters and beams: of live or snow load
+// by the residential code, and of the long-term sag by the span over 180, tightened
+// to 240 below a plaster ceiling (IBC 2018 Table 1604.3, dead plus live).
+func limitsOf(in Input) limits {
+	live := member.Limit{Divisor: 240, Source: "IRC 2015 Table R301.7, all other structural members", Status: calc.Read}
+	total := member.Limit{
+		Divisor: 180, Status: calc.Read,
+		Source: "IBC 2018 Table 1604.3, dead plus live below a board ceiling, kept without one",
+	}
+	switch {
+	case *in.Cover.Ceiling == "plaster":
+		live = member.Limit{Divisor: 360, Source: "IRC 2015 Table R301.7, plaster ceiling", Status: calc.Read}
+		total = member.Limit{Divisor: 240, Source: "IBC 2018 Table 1604.3, dead plus live, plaster ceiling", Status: calc.Read}
+	case *in.Cover.Ceiling == "none" && *in.Cover.Slope > 3:
+		live = member.Limit{Divisor: 180, Source: "IRC 2015 Table R301.7, rafters steeper than 3 in 12 without ceiling"}
+	}
+	return limits{live: live, total: total}
+}
+
+// bearsOn says in words what a rafter bears on at a support.
+func (m *model) bearsOn(support int) string {
+	if m.plan.attached {
+		if support == 0 {
+			return "at the ledger"
+		}
+		support--
+	}
+	return "at beam line " + mark("B", support)
+}
+
+// spanName names a bay of a member.
+func spanName(bays []bay, b int) string {
+	if !bays[b].cantilever {
+		return fmt.Sprintf("span %d", b)
+	}
+	if b == 0 {
+		return "overhang at the start"
+	}
+	return "overhang at the end"
+}
+
+// rafterNotes says what the checks of the rafters rest on.
+func (m *model) rafterNotes(rafter *wood) []string {
+	notes := []string{
+		"Bottom edge under net uplift: " + braced(m.rafterHold.bracing.bottom),
+		"Sideways support by size (NDS 2018 4.4.1): " + member.RestraintOf(rafter.section).String(),
+	}
+	if rafter.dry.Bending.Repetitive == 1 {
+		notes = append(notes, "No repetitive member factor: it needs three or more rafters at 24 in. or less under a deck that spreads load")
+	}
+	if !m.plan.solid {
+		notes = append(notes, "Slats are not counted as bracing of the top edge")
+	}
+	return append(notes, "Seat at the ledger and at beam posts taken as wet for bearing, whatever the roof")
+}
+
+func braced(every float64) string {
+	if every == 0 {
+		return "not braced between supports"
+	}
+	return "braced every " + calc.FeetInches(every)
+}
+
+// beamNotes says what the checks of the beams rest on.
+func (m *model) beamNotes(beam *wood) []string {
+	notes := []string{
+		"Top edge held by rafters tied at " + calc.FeetInches(m.plan.spacing) + "; bottom edge only at the posts",
+		"Sideways support by size (NDS 2018 4.4.1): " + member.RestraintOf(beam.section).String(),
+	}
+	if len(m.plan.splices) == 0 {
+		return append(notes, "One piece, continuous over its posts")
+	}
+	return append(notes, fmt.Sprintf("%d pieces, each ending over a post: tie every piece down", len(m.plan.splices)+1))
+}
+
+// mark numbers a mark from 1.
+func mark(letter string, i int) string { return fmt.Sprintf("%s%d", letter, i+1) }
+
+// stockOf collects what the input says of the wood of one kind of member.
+func stockOf(species, grade, size, hot *string, wet, incised, green *bool) stock {
+	st := stock{species: *species, grade: *grade, green: yes(green)}
+	if size != nil {
+		st.size = *size
+	}
+	st.use = lumber.Use{Wet: *wet, Incised: *incised, Temperature: heat[*hot]}
+	return st
+}

@@ -1,0 +1,137 @@
+package cover
+
+// SchemaVersion is the format version of an input that this program reads.
+const SchemaVersion = 1
+
+// An Input is what the user says about one cover, in the trade's units, which the
+// key names carry. A pointer that is nil was not said; fields.csv tells for each
+// key whether it must be said, may be left open, or is then assumed.
+type Input struct {
+	Schema     int        `json:"schema"`         // format version, SchemaVersion
+	Job        Job        `json:"job,omitzero"`   // what the report is headed with
+	Site       Site       `json:"site"`           // what the place brings
+	Cover      Cover      `json:"cover"`          // geometry and roofing
+	Rafters    Rafters    `json:"rafters"`        // the sloping members
+	Beams      Beams      `json:"beams"`          // the lines that carry the rafters
+	Posts      Posts      `json:"posts"`          // what carries the beams
+	Foundation Foundation `json:"foundation"`     // what carries the posts
+	Lateral    Lateral    `json:"lateral"`        // what holds the cover sideways
+	House      House      `json:"house,omitzero"` // what stands behind the cover
+}
+
+// A Job names the work.
+type Job struct {
+	Name *string `json:"name,omitempty"` // title of the job
+	Note *string `json:"note,omitempty"` // free text, printed below the title
+}
+
+// A Site holds the design criteria of the place.
+type Site struct {
+	Standard          *string           `json:"standard,omitempty"`               // edition of the load standard
+	WindSpeed         *float64          `json:"wind_speed_mph,omitempty"`         // V, mph, ultimate 3-second gust
+	Exposure          *string           `json:"exposure,omitempty"`               // B, C or D
+	Topography        *string           `json:"topography,omitempty"`             // flat or hill
+	TopographicFactor *float64          `json:"topographic_factor,omitempty"`     // Kzt, factor
+	ElevationFactor   *float64          `json:"elevation_factor,omitempty"`       // Ke, factor
+	RoofLive          *float64          `json:"roof_live_psf,omitempty"`          // L0 or Lr, psf of plan
+	RoofLiveReducible *bool             `json:"roof_live_reducible,omitempty"`    // R1 and R2 may be used
+	PatioAppendix     *bool             `json:"patio_appendix_adopted,omitempty"` // the appendix for patio covers is in force
+	GroundSnow        *float64          `json:"ground_snow_psf,omitempty"`        // pg, psf
+	RoofSnow          *float64          `json:"roof_snow_psf,omitempty"`          // ps, psf of plan
+	FrostDepth        *float64          `json:"frost_depth_in,omitempty"`         // in
+	SoilBearing       *float64          `json:"soil_bearing_psf,omitempty"`       // psf
+	SeismicCategory   *string           `json:"seismic_category,omitempty"`       // A to F
+	Climate           *string           `json:"climate,omitempty"`                // dry or humid
+	Sources           map[string]string `json:"sources,omitempty"`                // the user's source text by key of this group
+}
+
+// A Cover is the roof: its plan, its slope, its layers.
+type Cover struct {
+	Attachment *string  `json:"attachment,omitempty"`          // ledger, rafter_tails or freestanding
+	Projection *float64 `json:"projection_ft,omitempty"`       // ft on plan, house wall to outer roof edge
+	Width      *float64 `json:"width_ft,omitempty"`            // ft along the house
+	Overhang   *float64 `json:"overhang_ft,omitempty"`         // ft on plan, outer beam line to roof edge
+	Slope      *float64 `json:"slope_in_per_ft,omitempty"`     // in of fall per ft of plan, away from the house
+	HighEdge   *float64 `json:"high_edge_ft,omitempty"`        // ft, top of the rafters at the ledger or high edge above the slab
+	SlabFall   *float64 `json:"slab_fall_in_per_ft,omitempty"` // in of fall per ft, away from the house
+	Covering   *string  `json:"covering,omitempty"`            // solid or lattice
+	Ceiling    *string  `json:"ceiling,omitempty"`             // none, board or plaster
+	Flow       *string  `json:"flow,omitempty"`                // enveloped, clear or obstructed
+	Layers     []Layer  `json:"layers,omitempty"`              // everything on the rafters, from the top
+}
+
+// A Layer is one part of the roof's dead load.
+type Layer struct {
+	Name    *string  `json:"name,omitempty"`    // name in the table of weights, or the user's own words
+	Weight  *float64 `json:"psf,omitempty"`     // psf of sloped surface; the table's when left open
+	Certain *bool    `json:"certain,omitempty"` // fastened and sure to stay, so it resists uplift
+}
+
+// Rafters are the members from the ledger outward.
+type Rafters struct {
+	Species *string  `json:"species,omitempty"`         // species group of the tables
+	Grade   *string  `json:"grade,omitempty"`           // grade of the tables
+	Size    *string  `json:"size,omitempty"`            // nominal, such as 2x6; chosen when left open
+	Spacing *float64 `json:"spacing_in,omitempty"`      // in on center
+	Brace   *float64 `json:"bottom_brace_ft,omitempty"` // ft between braces of the bottom edge; the full span when left open
+	Green   *bool    `json:"green,omitempty"`           // installed unseasoned
+	Wet     *bool    `json:"wet,omitempty"`             // wet service
+	Incised *bool    `json:"incised,omitempty"`         // incised for treatment
+	Hot     *string  `json:"sustained_heat,omitempty"`  // to_100F, to_125F or to_150F
+}
+
+// Beams are the lines parallel to the house.
+type Beams struct {
+	Lines    []float64 `json:"lines_ft,omitempty"`        // ft on plan from the house wall or high edge, in order
+	Species  *string   `json:"species,omitempty"`         // species group of the tables
+	Grade    *string   `json:"grade,omitempty"`           // grade of the tables
+	Size     *string   `json:"size,omitempty"`            // nominal; chosen when left open
+	Position *string   `json:"position,omitempty"`        // dropped or flush
+	Splices  *string   `json:"splices,omitempty"`         // by_stock, every_post or none
+	Stock    *float64  `json:"stock_length_ft,omitempty"` // ft, longest piece
+	Green    *bool     `json:"green,omitempty"`           // installed unseasoned
+	Wet      *bool     `json:"wet,omitempty"`             // wet service
+	Incised  *bool     `json:"incised,omitempty"`         // incised for treatment
+	Hot      *string   `json:"sustained_heat,omitempty"`  // to_100F, to_125F or to_150F
+}
+
+// Posts stand below every beam line at the same places along the house.
+type Posts struct {
+	Count     *int      `json:"count,omitempty"`          // posts per beam line, equal bays
+	EndInset  *float64  `json:"end_inset_ft,omitempty"`   // ft, roof edge to the center of the end post
+	Positions []float64 `json:"positions_ft,omitempty"`   // ft from the left roof edge, instead of count
+	Species   *string   `json:"species,omitempty"`        // species group of the tables
+	Grade     *string   `json:"grade,omitempty"`          // grade of the tables
+	Size      *string   `json:"size,omitempty"`           // nominal; chosen when left open
+	Wet       *bool     `json:"wet,omitempty"`            // wet service
+	Incised   *bool     `json:"incised,omitempty"`        // incised for treatment
+	Hot       *string   `json:"sustained_heat,omitempty"` // to_100F, to_125F or to_150F
+}
+
+// A Foundation is what the posts stand on.
+type Foundation struct {
+	Kind          *string  `json:"kind,omitempty"`              // slab, footing, pier or embedded
+	SlabThickness *float64 `json:"slab_thickness_in,omitempty"` // in
+	SlabRule      *string  `json:"slab_rule,omitempty"`         // live_and_dead or all_loads
+}
+
+// Lateral names what holds the cover sideways in each direction.
+type Lateral struct {
+	Along *string `json:"along_house,omitempty"`    // house_diaphragm, knee_braces, embedded_posts or none
+	Out   *string `json:"out_from_house,omitempty"` // likewise, across
+}
+
+// A House is what stands behind an attached cover.
+type House struct {
+	Wall   *string  `json:"wall,omitempty"`    // what the ledger is fastened to
+	Eave   *float64 `json:"eave_ft,omitempty"` // ft, underside of the eave above the slab
+	Joints []Joint  `json:"joints,omitempty"`  // existing roof joints that the user asks about
+}
+
+// A Joint is one existing roof joint, or a run of equal ones.
+type Joint struct {
+	Mark     *string `json:"mark,omitempty"`     // the user's mark
+	Evidence *string `json:"evidence,omitempty"` // what is seen: strap, toenails, bolts, none_seen or unknown
+	Detail   *string `json:"detail,omitempty"`   // what is known about it, in words
+	Zone     *string `json:"zone,omitempty"`     // corner, edge or field
+}

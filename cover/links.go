@@ -1,0 +1,270 @@
+package cover
+
+import (
+	"fmt"
+	"math"
+
+	"patiocover/calc"
+	"patiocover/connections"
+)
+
+// A joint is one link with what it takes to write it down.
+type joint struct {
+	kind    connections.Kind
+	line    int // beam line, 0 for links that have none
+	count   int
+	per     string
+	demands []connections.Demand
+	lift    lift // the arrangement that lifts most, or comes nearest to it
+}
+
+// A lift is the wind and dead load of the arrangement that lifts a link most.
+type lift struct {
+	net        float64 // vertical, lb, + down
+	dead       float64 // unfactored least dead load, lb
+	windFactor float64
+	deadFactor float64
+}
+
+// lower keeps the arrangement that lifts more.
+func (l *lift) lower(x lift) {
+	if l.windFactor == 0 || x.net < l.net {
+		*l = x
+	}
+}
+
+// links writes down every link of the load path.
+func (m *model) links(d *design) []Link {
+	var out []Link
+	for _, kind := range connections.Path(m.plan.attached) {
+		switch kind {
+		case connections.DeckToRafter:
+			out = append(out, m.deckLink(d))
+		case connections.RafterToLedger:
+			out = append(out, m.write(m.rafterJoint(kind, 0, 0, d), ""))
+		case connections.LedgerToHouse:
+			out = append(out, m.ledgerLink(d))
+		case connections.RafterToBeam:
+			for i, l := range m.lines {
+				out = append(out, m.write(m.rafterJoint(kind, i, l.support, d), ""))
+			}
+		default:
+			for i := range m.lines {
+				out = append(out, m.postLink(kind, i, d))
+			}
+		}
+	}
+	return out
+}
+
+// rafterJoint collects the demands on the joint of one rafter at a support.
+func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design) joint {
+	j := joint{kind: kind, line: line, count: len(m.plan.rafters), per: "each"}
+	along, out := m.sideways.at(kind)
+	for i := range m.rafter.arr {
+		a := &m.rafter.arr[i]
+		r := m.rafter.reactionOf(a, support, &d.rafter)
+		j.demand(a, r.total(), along, out)
+		if a.least && a.self > 0 {
+			j.lift.lower(lift{net: r.total(), dead: r.dead / a.self, windFactor: a.wind, deadFactor: a.self})
+		}
+	}
+	return j
+}
+
+// demand adds what one arrangement asks. Sideways force comes with wind only.
+func (j *joint) demand(a *arrangement, vertical, along, out float64) {
+	j.demands = append(j.demands, connections.Demand{
+		Combination: a.name, Vertical: vertical, Along: along * a.wind, Out: out * a.wind,
+	})
+}
+
+// postJoint collects the demands on a link of the posts of one line: the worst post.
+func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
+	l := m.lines[line]
+	j := joint{kind: kind, line: line, count: l.posts, per: "each post"}
+	height := 0.0
+	if kind != connections.BeamToPost {
+		height = m.beamTop(m.plan.lines[line], d.rafter.section.Depth) - d.beam.section.Depth
+	}
+	along, out := m.sideways.at(kind)
+	dead := l.leastDead(&d.beam)
+	for i := range l.arr {
+		a := &l.arr[i]
+		own := d.post.most * height * a.self
+		if a.least {
+			own = d.post.least * height * a.self
+		}
+		for n, force := range l.forces[i] {
+			j.demand(a, force+own, along, out)
+			if a.least && a.self > 0 {
+				j.lift.lower(lift{
+					net: force + own, dead: dead[n] + d.post.least*height,
+					windFactor: a.wind, deadFactor: a.self,
+				})
+			}
+		}
+	}
+	return j
+}
+
+// leastDead is the least dead load on each post, lb.
+func (f *beamFrame) leastDead(beam *wood) []float64 {
+	out := make([]float64, f.posts)
+	for i := range f.pieces {
+		p := &f.pieces[i]
+		coef := make([]float64, len(p.normal))
+		for b := range f.bays {
+			coef[bayCase(b)] = f.layersLeast
+		}
+		coef[eachCase(len(f.bays))] = f.ownLeast
+		coef[0] = beam.least
+		p.plan.Forces(coef, &p.frame.forces)
+		for s, r := range p.frame.forces.Reactions {
+			out[p.firstPost+s] += r
+		}
+	}
+	return out
+}
+
+// write condenses a joint to the link of the report.
+func (m *model) write(j joint, reason string) Link {
+	g := connections.Govern(j.demands)
+	u := connections.NewUplift(windUp(j.lift), j.lift.dead, j.lift.windFactor, j.lift.deadFactor)
+	out := Link{
+		Mark: mark(j.kind.Letter(), j.line), Name: j.kind.String(), From: j.kind.From(), To: j.kind.To(),
+		Count: j.count, Per: j.per, Demands: condense(j.demands), Down: force(g.Down), Up: force(g.Up),
+		Along: force(g.Along), Out: force(g.Out), Rating: u.Rating, Hardware: hardware(j.kind, u.Rating),
+		Stage: j.kind.Stage(), Verdict: NotChecked, Reason: reason, Calculation: u.Explain(),
+	}
+	if reason == "" {
+		out.Reason = "the capacity of the hardware is not checked: what is bought must carry the demands listed"
+	}
+	return out
+}
+
+// windUp is the upward wind on a link at strength level, lb.
+func windUp(l lift) float64 {
+	if l.windFactor == 0 {
+		return 0
+	}
+	return max(0, (l.deadFactor*l.dead-l.net)/l.windFactor)
+}
+
+// condense keeps, for each kind of combination, the arrangement with the largest
+// downward and the one with the largest upward force, in the order of the list.
+func condense(all []connections.Demand) []Demand {
+	type pair struct{ down, up int }
+	best := map[string]*pair{}
+	for i, d := range all {
+		p, ok := best[combinationOf(d.Combination)]
+		if !ok {
+			best[combinationOf(d.Combination)] = &pair{i, i}
+			continue
+		}
+		if d.Vertical > all[p.down].Vertical {
+			p.down = i
+		}
+		if d.Vertical < all[p.up].Vertical {
+			p.up = i
+		}
+	}
+	var out []Demand
+	for i, d := range all {
+		p := best[combinationOf(d.Combination)]
+		if i != p.down && (i != p.up || d.Vertical >= 0) {
+			continue
+		}
+		out = append(out, Demand{Combination: d.Combination, Vertical: d.Vertical, Along: d.Along, Out: d.Out})
+	}
+	return out
+}
+
+func force(p connections.Peak) Force { return Force{Value: p.Force, Combination: p.Combination} }
+
+// hardware words what is asked for.
+func hardware(kind connections.Kind, rating float64) string {
+	if rating == 0 {
+		return kind.Hardware() + "; no net uplift"
+	}
+	return fmt.Sprintf("%s, rated %.0f lb uplift or more (ASD, wind)", kind.Hardware(), rating)
+}
+
+// postLink writes a link of the posts of one line.
+func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
+	reason := ""
+	if kind == connections.Ground {
+		reason = "bearing, uplift weight and frost depth of the foundation are not checked"
+	}
+	return m.write(m.postJoint(kind, line, d), reason)
+}
+
+// ledgerLink writes what the ledger hands to the house, per foot of ledger. The
+// ledger is taken to be as deep as the rafters; its weight helps nothing in uplift.
+func (m *model) ledgerLink(d *design) Link {
+	j := m.rafterJoint(connections.LedgerToHouse, 0, 0, d)
+	perFoot := calc.Ft / m.plan.spacing
+	j.count, j.per = int(math.Ceil(m.plan.width/calc.Ft)), "per foot of ledger"
+	for i := range j.demands {
+		q := &j.demands[i]
+		q.Vertical *= perFoot
+		if q.Vertical > 0 {
+			q.Vertical += d.rafter.most * calc.Ft
+		}
+	}
+	j.lift.net *= perFoot
+	j.lift.dead *= perFoot
+	out := m.write(j, "the fasteners and the house framing behind the ledger are not checked")
+	if why, refused := refusedWalls[*m.in.House.Wall]; refused {
+		out.Verdict, out.Reason = Over, why
+	}
+	if *m.in.House.Wall == "unknown" {
+		out.Verdict, out.Reason = OpenUp, "what stands behind the ledger is not known: open the wall or find the drawings"
+	}
+	if *m.in.Cover.Attachment == "rafter_tails" {
+		out.Reason = "the existing rafter tails, their heel joints and their seat cuts are not checked"
+	}
+	return out
+}
+
+// refusedWalls are walls that a ledger must not be fastened to.
+var refusedWalls = map[string]string{
+	"brick_veneer": "a ledger may not be carried by brick veneer (IRC 2012 R507.2.2): use stand-offs designed through it, or a beam line at the wall",
+	"stone_veneer": "a ledger may not be carried by stone veneer (IRC 2012 R507.2.2): use stand-offs designed through it, or a beam line at the wall",
+}
+
+// deckLink writes what the deck's fasteners must hold per square foot, at a corner
+// of the roof. The framing does not count against the uplift of the deck.
+func (m *model) deckLink(d *design) Link {
+	j := joint{kind: connections.DeckToRafter, per: "per square foot of deck"}
+	j.count = int(math.Ceil(m.plan.width * m.plan.slope(m.plan.projection) / calc.SqFt))
+	for i := range m.combos {
+		c := &m.combos[i]
+		if m.idle(c) {
+			continue
+		}
+		base := c.Dead*m.layers(c.DeadLeast)*calc.SqFt + m.onPlan(c)*math.Cos(m.plan.angle)*calc.SqFt
+		for _, w := range []windCase{component("corner", m.wind.deck, 1, 1), component("corner", m.wind.deck, -1, 1)} {
+			a := arrangement{name: label(c, pattern{}, w.name), wind: 0, least: c.DeadLeast, self: c.Dead}
+			if c.Wind == 0 {
+				a.name = c.Name
+			} else if !suits(c, w.down(), w.up()) {
+				continue
+			}
+			force := base + c.Wind*w.high*calc.SqFt
+			j.demand(&a, force, 0, 0)
+			if c.DeadLeast {
+				j.lift.lower(lift{
+					net: force, dead: m.layers(true) * calc.SqFt, windFactor: c.Wind, deadFactor: c.Dead,
+				})
+			}
+			if c.Wind == 0 {
+				break
+			}
+		}
+	}
+	out := m.write(j, "the nailing of the deck and the deck itself are not checked")
+	out.Rating = 0
+	out.Hardware = connections.DeckToRafter.Hardware()
+	return out
+}

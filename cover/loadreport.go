@@ -1,0 +1,81 @@
+package cover
+
+import (
+	"patiocover/calc"
+	"patiocover/loads"
+)
+
+// loadReport writes down what acts.
+func (m *model) loadReport(d *design) LoadReport {
+	var out LoadReport
+	for _, l := range m.in.Cover.Layers {
+		out.Layers = append(out.Layers, weightOf(l))
+	}
+	out.Derivations = []Derivation{
+		{"Dead load", m.deadLines(d)},
+		{"Roof live load", m.roofLive.Lines()},
+		{"Velocity pressure", m.wind.velocity.Lines()},
+		{"Wind on an inner rafter as a component", m.wind.interior.Lines()},
+		{"Wind on a rafter at a side edge as a component", m.wind.edge.Lines()},
+		{"Wind on the deck at a corner", m.wind.deck.Lines()},
+	}
+	for i, c := range m.wind.beams {
+		out.Derivations = append(out.Derivations, Derivation{"Wind on beam line " + mark("B", i) + " as a component", c.Lines()})
+	}
+	out.Cases = m.loadCases()
+	for i := range m.combos {
+		if c := &m.combos[i]; !m.idle(c) {
+			out.Combinations = append(out.Combinations, CombinationLine{
+				Name: c.Name, Clause: c.Clause, Dead: c.Dead, RoofLive: c.RoofLive,
+				Snow: c.Snow, Wind: c.Wind, Duration: c.Duration,
+			})
+		}
+	}
+	return out
+}
+
+func (m *model) loadCases() []LoadCase {
+	both := func(name string, load float64, on, source string) LoadCase {
+		return LoadCase{Name: name, Value: load / calc.PSF, Second: load / calc.PSF, On: on, Source: source}
+	}
+	out := []LoadCase{
+		both("dead load of the layers, most", m.dead.Most, "slope", "layers below"),
+		both("dead load of the layers, least", m.dead.Least, "slope", "layers below that are certain"),
+		both("roof live load", m.live, "plan", "input site.roof_live_psf"),
+		both("snow", m.snow, "plan", "input site.roof_snow_psf"),
+	}
+	for _, c := range m.wind.across {
+		out = append(out, LoadCase{
+			Name: c.name, Value: c.high / calc.PSF, Second: c.low / calc.PSF, On: "slope", Source: "ASCE 7-16 Fig. 27.3-4",
+		})
+	}
+	for _, b := range m.wind.along {
+		names := [bands]string{"up to the roof height from the edge", "from there to twice it", "beyond"}
+		for i, net := range b.net {
+			out = append(out, both(b.name+", "+names[i], net, "slope", "ASCE 7-16 Fig. 27.3-7"))
+		}
+	}
+	return out
+}
+
+// deadLines adds the dead load up, with the framing per area of slope.
+func (m *model) deadLines(d *design) []calc.Line {
+	var s calc.Sheet
+	s.Given("D_layers", m.dead.Most/calc.PSF, "psf", "sum of the layers, per area of slope")
+	s.Given("D_sure", m.dead.Least/calc.PSF, "psf", "sum of the layers that are certain, per area of slope")
+	s.Quoted("G", d.rafter.dry.Gravity.Value, "", "specific gravity of the rafters, NDS Supplement 2018", d.rafter.dry.Gravity.Status)
+	s.Given("M_high", moistureHigh, "%", "moisture content for weight that acts down, common practice")
+	s.Given("M_low", moistureLow, "%", "moisture content for weight that resists uplift, common practice")
+	high := loads.Density(d.rafter.dry.Gravity.Value, moistureHigh) / calc.PCF
+	low := loads.Density(d.rafter.dry.Gravity.Value, moistureLow) / calc.PCF
+	s.Step("rho_high", "62.4 * G / (1 + 0.009 * G * M_high) * (1 + M_high / 100)", high, "pcf", "NDS Supplement 2018 3.1.3")
+	s.Step("rho_low", "62.4 * G / (1 + 0.009 * G * M_low) * (1 + M_low / 100)", low, "pcf", "NDS Supplement 2018 3.1.3")
+	area := d.rafter.section.Area() / calc.SqFt
+	s.Given("A", area, "ft²", "area of one rafter, "+d.rafter.section.Name)
+	s.Given("s", m.plan.spacing/calc.Ft, "ft", "rafter spacing, input rafters.spacing_in")
+	most := m.dead.Most/calc.PSF + high*area/(m.plan.spacing/calc.Ft)
+	least := m.dead.Least/calc.PSF + low*area/(m.plan.spacing/calc.Ft)
+	s.Step("D_most", "D_layers + rho_high * A / s", most, "psf", "acts downward")
+	s.Step("D_least", "D_sure + rho_low * A / s", least, "psf", "resists uplift")
+	return s.Lines()
+}

@@ -1,0 +1,221 @@
+package cover
+
+import (
+	"fmt"
+	"math"
+
+	"patiocover/calc"
+)
+
+// members writes up every member: the rafters, each beam line, the posts.
+func (m *model) members(ws *workspace, d *design) []Member {
+	out := []Member{m.rafterMember(ws, d)}
+	for i := range m.lines {
+		out = append(out, m.beamMember(ws, d, i))
+	}
+	return append(out, m.postMember(ws, d))
+}
+
+func (m *model) rafterMember(ws *workspace, d *design) Member {
+	w := &d.rafter
+	out := newMember("R1", "rafter", w, m.rafters, d.noRafter)
+	out.Count = len(m.plan.rafters)
+	out.Length = m.plan.slope(m.plan.projection) / calc.Ft
+	out.Notes = m.rafterNotes(w)
+	h := m.rafterHolding(w, &d.beam)
+	for k, x := range ws.rafter {
+		kind := checkKind(k)
+		where := spanName(m.rafter.bays, x.bay)
+		if kind == bearingCheck {
+			where = m.bearsOn(x.bay)
+		}
+		out.add(checkNames[k], m.rafter.nameOf(kind, x), where, m.rafter.result(w, h, kind, x))
+	}
+	return out
+}
+
+func (m *model) beamMember(ws *workspace, d *design, line int) Member {
+	w := &d.beam
+	out := newMember(mark("B", line), "beam", w, m.beams, d.noBeam)
+	out.Count = len(m.plan.pieces())
+	out.Length = m.plan.longest() / calc.Ft
+	out.Notes = m.beamNotes(w)
+	l := m.lines[line]
+	for k := range checkKinds {
+		if k == bearingCheck {
+			continue // with the posts
+		}
+		p := ws.lines[line].worst(k)
+		x := ws.lines[line].pieces[p][k]
+		where := spanName(l.bays, l.pieces[p].firstPost+x.bay)
+		out.add(checkNames[k], l.pieces[p].nameOf(k, x), where, l.pieces[p].result(w, &m.beamHold, k, x))
+	}
+	out.add(stockName, "geometry", "longest piece", stockCheck{m.plan.longest(), *m.in.Beams.Stock * calc.Ft})
+	return out
+}
+
+// worst returns the piece with the largest ratio of a kind of check.
+func (lw *lineWork) worst(k checkKind) int {
+	at := 0
+	for p := range lw.pieces {
+		if lw.pieces[p][k].ratio > lw.pieces[at][k].ratio {
+			at = p
+		}
+	}
+	return at
+}
+
+func (m *model) postMember(ws *workspace, d *design) Member {
+	out := newMember("P", "post", &d.post, m.posts, d.noPost)
+	out.Count = len(m.lines) * len(m.plan.posts)
+	out.Notes = []string{
+		fmt.Sprintf("Each post is given the larger effective length of the two directions: ends %s", endsOf(m.in.Lateral)),
+		"Loaded through its center: the beam must sit on the post, not hang at its side",
+	}
+	for k := range postChecks {
+		w, name := ws.worstOf(k)
+		if w.worst[k].demand == 0 {
+			continue
+		}
+		x := w.worst[k]
+		out.Length = max(out.Length, w.with.height/calc.Ft)
+		out.add(postNames[k], m.lines[w.with.line].arr[x.by].name, "post "+name, w.with.result(&d.post, &d.beam, k, x))
+	}
+	return out
+}
+
+// worstOf returns the post with the largest ratio of a kind of check, and its mark.
+func (ws *workspace) worstOf(k postCheck) (*postWork, string) {
+	worst, name, n := &ws.lines[0].posts[0], mark("P", 0), 0
+	for i := range ws.lines {
+		for p := range ws.lines[i].posts {
+			if w := &ws.lines[i].posts[p]; w.worst[k].ratio > worst.worst[k].ratio {
+				worst, name = w, mark("P", n)
+			}
+			n++
+		}
+	}
+	return worst, name
+}
+
+// nameOf is the arrangement that brings a check.
+func (f *frame) nameOf(k checkKind, x found) string {
+	switch k {
+	case liveCheck:
+		return f.sag[x.by].name
+	case sagCheck:
+		return "Kcr D, and " + f.sag[x.by].name
+	}
+	return f.arr[x.by].name
+}
+
+func newMember(mark, name string, w *wood, st stock, no []Rejected) Member {
+	s := w.section
+	return Member{
+		Mark: mark, Name: name, Size: s.Name, Species: st.species, Grade: st.grade,
+		Dressed: calc.Number(s.Breadth) + " x " + calc.Number(s.Depth) + " in",
+		Given:   st.size != "", Verdict: OK, Rejected: no,
+	}
+}
+
+// add writes a check up and keeps the worst.
+func (out *Member) add(name, combination, where string, r calc.Result) {
+	c := r.Explain()
+	c.Name = name
+	ratio := Ratio(r.Ratio())
+	out.Checks = append(out.Checks, MemberCheck{
+		Name: name, Combination: combination, Where: where, Ratio: ratio,
+		Verdict: ratio.Verdict(), Recalled: c.Recalled(), Check: c,
+	})
+	out.Verdict = out.Verdict.Worse(ratio.Verdict())
+	if fits := name == stockName && ratio <= 1; !fits && (ratio > out.Ratio || out.Governs == "") {
+		out.Ratio, out.Governs = ratio, name
+	}
+}
+
+// stockName is the check that is no matter of strength: it governs only when it is
+// broken.
+const stockName = "stock length"
+
+// A stockCheck compares the longest piece with the longest stock.
+type stockCheck struct {
+	piece float64 // in
+	stock float64 // in
+}
+
+// Ratio is the length of the piece over that of the stock.
+func (s stockCheck) Ratio() float64 { return calc.Ratio(s.piece, s.stock) }
+
+// Explain writes the two lengths.
+func (s stockCheck) Explain() calc.Check {
+	var sheet calc.Sheet
+	sheet.Given("l_piece", s.piece, "in", "longest piece between splices, from the layout of the posts")
+	sheet.Given("l_stock", s.stock, "in", "longest stock, input beams.stock_length_ft")
+	return sheet.Check(stockName, "l_piece", "l_stock")
+}
+
+// geometry writes the cover down as it is drawn.
+func (m *model) geometry(d *design) Geometry {
+	p := &m.plan
+	rafter, beam := d.rafter.section, d.beam.section
+	g := Geometry{
+		Attachment: *m.in.Cover.Attachment, Width: p.width / calc.Ft, Projection: p.projection / calc.Ft,
+		Overhang: p.overhang / calc.Ft, Slope: *m.in.Cover.Slope, Angle: p.angle * 180 / math.Pi,
+		HighEdge: p.high / calc.Ft, LowEdge: p.topAt(p.projection) / calc.Ft, Rafters: feet(p.rafters),
+		RafterSize: rafter.Name, RafterDepth: rafter.Depth, RafterWidth: rafter.Breadth,
+		RafterLength: p.slope(p.projection) / calc.Ft,
+	}
+	for i, y := range p.lines {
+		top := m.beamTop(y, rafter.Depth)
+		b := BeamLine{
+			Mark: mark("B", i), Y: y / calc.Ft, Size: beam.Name, Depth: beam.Depth, Breadth: beam.Breadth,
+			Top: top / calc.Ft, Bottom: (top - beam.Depth) / calc.Ft, Flush: p.flush, Posts: feet(p.posts),
+			PostSize: d.post.section.Name, PostWidth: d.post.section.Breadth,
+		}
+		for n := range p.posts {
+			b.PostMarks = append(b.PostMarks, mark("P", i*len(p.posts)+n))
+		}
+		for _, n := range p.splices {
+			b.Splices = append(b.Splices, p.posts[n]/calc.Ft)
+		}
+		g.Lines = append(g.Lines, b)
+	}
+	return g
+}
+
+// beamTop is the height of the top of a beam below rafters of the given depth, in.
+func (m *model) beamTop(y, rafterDepth float64) float64 {
+	if m.plan.flush {
+		return m.plan.topAt(y)
+	}
+	return m.plan.topAt(y) - rafterDepth/math.Cos(m.plan.angle)
+}
+
+func feet(inches []float64) []float64 {
+	out := make([]float64, len(inches))
+	for i, x := range inches {
+		out[i] = x / calc.Ft
+	}
+	return out
+}
+
+// postCase says what post n of the line must be checked with.
+func (f *beamFrame) postCase(m *model, lw *lineWork, n int, rafter, beam *wood) postCase {
+	c := postCase{
+		line: f.line, ends: m.ends, force: f.post(n),
+		height: m.beamTop(m.plan.lines[f.line], rafter.section.Depth) - beam.section.Depth,
+	}
+	pieces := 0
+	for i := range f.pieces {
+		s := n - f.pieces[i].firstPost
+		if s < 0 || s > f.pieces[i].plan.Line().Spans() {
+			continue
+		}
+		pieces++
+		if at := lw.peaks[i].seat[s]; at.value > c.seatOn.value {
+			c.seatOn = at
+		}
+	}
+	c.half = pieces > 1
+	return c
+}

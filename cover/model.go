@@ -1,0 +1,117 @@
+package cover
+
+import (
+	"patiocover/beam/lumber"
+	"patiocover/beam/member"
+	"patiocover/calc"
+	"patiocover/loads"
+)
+
+// A model is a valid, filled input in pounds and inches, with what acts on the
+// cover and the frames that carry it.
+type model struct {
+	in       Input // filled
+	plan     plan
+	combos   []loads.Combination
+	dead     loads.Dead // of the layers, lb/in² of slope
+	roofLive loads.RoofLive
+	live     float64 // Lr, lb/in² of plan
+	snow     float64 // lb/in² of plan
+	wind     windLoads
+	sideways sideways // of the chosen design
+	rafter   *rafterFrame
+	lines    []*beamFrame
+	limits   limits
+	ends     member.Ends // of the posts
+	rafters  stock
+	beams    stock
+	posts    stock
+
+	rafterHold, beamHold holding
+}
+
+// limits are the deflection limits of rafters and beams; the length is filled bay by
+// bay.
+type limits struct{ live, total member.Limit }
+
+// newModel converts a filled input and makes its frames.
+func newModel(in Input) (*model, error) {
+	edition := loads.ASCE716
+	if *in.Site.Standard == loads.ASCE722.String() {
+		edition = loads.ASCE722
+	}
+	r, b, p := in.Rafters, in.Beams, in.Posts
+	m := &model{
+		in: in, plan: newPlan(in), combos: loads.ASD(edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
+		snow: *in.Site.RoofSnow * calc.PSF, limits: limitsOf(in), ends: endsOf(in.Lateral),
+		rafters: stockOf(r.Species, r.Grade, r.Size, r.Hot, r.Wet, r.Incised, r.Green),
+		beams:   stockOf(b.Species, b.Grade, b.Size, b.Hot, b.Wet, b.Incised, b.Green),
+		posts:   stockOf(p.Species, p.Grade, p.Size, p.Hot, p.Wet, p.Incised, nil),
+	}
+	m.plan.splice(*b.Splices, *b.Stock*calc.Ft)
+	m.rafters.use.Repetitive = lumber.Repetitive(len(m.plan.rafters), m.plan.spacing, m.plan.solid)
+	m.roofLive = m.newRoofLive()
+	m.live = m.roofLive.Load
+	m.wind = newWind(in, &m.plan, edition)
+	m.beamHold = m.beamHolding()
+	return m, m.frames()
+}
+
+// frames makes the statics of the rafters and of every beam line.
+func (m *model) frames() error {
+	var err error
+	if m.rafter, err = newRafterFrame(m); err != nil {
+		return err
+	}
+	for i := range m.plan.lines {
+		l, err := newBeamFrame(m, i)
+		if err != nil {
+			return err
+		}
+		m.lines = append(m.lines, l)
+	}
+	return nil
+}
+
+// newRoofLive is the roof live load, reduced by the tributary area of a rafter, the
+// smallest of the members, so that it serves them all.
+func (m *model) newRoofLive() loads.RoofLive {
+	base := *m.in.Site.RoofLive * calc.PSF
+	reducible := *m.in.Site.RoofLiveReducible && base >= ordinaryLive
+	return loads.NewRoofLive(base, m.plan.projection*m.plan.spacing, *m.in.Cover.Slope, reducible)
+}
+
+// ordinaryLive is the roof live load that may be reduced; that of the appendix may
+// not (ASCE 7-16 4.8.2).
+const ordinaryLive = 20 * calc.PSF
+
+// layers is the dead load of the layers, lb/in² of slope.
+func (m *model) layers(least bool) float64 {
+	if least {
+		return m.dead.Least
+	}
+	return m.dead.Most
+}
+
+// weightOf is the weight of a layer, its own or that of the table, with its source.
+func weightOf(l Layer) LayerLine {
+	row, known := loads.LayerNamed(*l.Name)
+	out := LayerLine{Name: *l.Name, Certain: yes(l.Certain), Source: row.Source, Status: row.Status}
+	if l.Weight != nil {
+		out.Weight, out.Source, out.Status = *l.Weight, "as given", calc.Read
+		return out
+	}
+	if known {
+		out.Weight = row.Weight / calc.PSF
+	}
+	return out
+}
+
+func partsOf(layers []Layer) []loads.Part {
+	var out []loads.Part
+	for _, l := range layers {
+		w := weightOf(l)
+		out = append(out, loads.Part{Weight: w.Weight * calc.PSF, Certain: w.Certain})
+	}
+	return out
+}

@@ -1,0 +1,159 @@
+package cover
+
+import (
+	"math"
+
+	"patiocover/calc"
+)
+
+// A plan is the geometry of a cover in inches: x along the house, y out from it,
+// both horizontal.
+type plan struct {
+	attached   bool
+	solid      bool      // covered, against open lattice
+	flush      bool      // rafters hang in the face of the beams
+	width      float64   // in, along the house
+	projection float64   // in, wall to outer roof edge
+	overhang   float64   // in, outer beam line to roof edge
+	rise       float64   // fall over run, ratio
+	angle      float64   // radians
+	high       float64   // in, top of rafters at y = 0 above the slab
+	spacing    float64   // in, rafters on center
+	lines      []float64 // in, y of the beam lines
+	posts      []float64 // in, x of the posts of each line
+	splices    []int     // indices of the posts over which the beam is spliced
+	rafters    []float64 // in, x of the rafters
+	shares     []float64 // tributary width of each rafter over the spacing, ratio
+}
+
+func newPlan(in Input) plan {
+	c := in.Cover
+	p := plan{
+		attached:   *c.Attachment != "freestanding",
+		solid:      *c.Covering == "solid",
+		flush:      *in.Beams.Position == "flush",
+		width:      *c.Width * calc.Ft,
+		projection: *c.Projection * calc.Ft,
+		overhang:   *c.Overhang * calc.Ft,
+		rise:       *c.Slope * calc.In / calc.Ft,
+		high:       *c.HighEdge * calc.Ft,
+		spacing:    *in.Rafters.Spacing * calc.In,
+	}
+	p.angle = math.Atan(p.rise)
+	for _, y := range in.Beams.Lines {
+		p.lines = append(p.lines, y*calc.Ft)
+	}
+	p.posts = postPositions(in.Posts, p.width)
+	p.rafters, p.shares = rafterPositions(p.width, p.spacing)
+	return p
+}
+
+// postPositions returns the x of the posts of a line, in.
+func postPositions(posts Posts, width float64) []float64 {
+	var x []float64
+	if posts.Count == nil {
+		for _, at := range posts.Positions {
+			x = append(x, at*calc.Ft)
+		}
+		return x
+	}
+	inset := *posts.EndInset * calc.Ft
+	bay := (width - 2*inset) / float64(*posts.Count-1)
+	for i := range *posts.Count {
+		x = append(x, inset+float64(i)*bay)
+	}
+	return x
+}
+
+// rafterPositions lays rafters out from the left edge at the spacing, with the
+// last one at the right edge, and returns the tributary width of each over the
+// spacing.
+func rafterPositions(width, spacing float64) (x, share []float64) {
+	n := int(math.Ceil(width/spacing - 1e-6))
+	for i := range n {
+		x = append(x, float64(i)*spacing)
+	}
+	x = append(x, width)
+	share = make([]float64, len(x))
+	for i := range x {
+		lo, hi := tributary(x, i)
+		share[i] = (hi - lo) / spacing
+	}
+	return x, share
+}
+
+// tributary returns the strip of the roof, in x, that rafter i carries.
+func tributary(x []float64, i int) (lo, hi float64) {
+	lo, hi = x[i], x[i]
+	if i > 0 {
+		lo = (x[i-1] + x[i]) / 2
+	}
+	if i < len(x)-1 {
+		hi = (x[i] + x[i+1]) / 2
+	}
+	return lo, hi
+}
+
+// slope turns a length on plan into one along the roof.
+func (p *plan) slope(onPlan float64) float64 { return onPlan / math.Cos(p.angle) }
+
+// topAt is the height of the top of the rafters at y, in.
+func (p *plan) topAt(y float64) float64 { return p.high - y*p.rise }
+
+// mean is the mean height of the roof above the slab, in. It is not less than the
+// eave height that ASCE 7-16 26.2 allows for roofs up to 10 degrees.
+func (p *plan) mean() float64 { return (p.high + p.topAt(p.projection)) / 2 }
+
+// supports returns the y of every support of a rafter, in: the ledger of an
+// attached cover, and the beam lines.
+func (p *plan) supports() []float64 {
+	if !p.attached {
+		return p.lines
+	}
+	return append([]float64{0}, p.lines...)
+}
+
+// pieces cuts the beam of a line into its pieces: pairs of x, in, that end over
+// the spliced posts.
+func (p *plan) pieces() [][2]float64 {
+	var out [][2]float64
+	from := 0.0
+	for _, i := range p.splices {
+		out = append(out, [2]float64{from, p.posts[i]})
+		from = p.posts[i]
+	}
+	return append(out, [2]float64{from, p.width})
+}
+
+// splice chooses the posts over which the beam is spliced.
+func (p *plan) splice(rule string, stock float64) {
+	switch rule {
+	case "none":
+		return
+	case "every_post":
+		for i := 1; i < len(p.posts)-1; i++ {
+			p.splices = append(p.splices, i)
+		}
+		return
+	}
+	from := 0.0
+	for i := 1; i < len(p.posts)-1; i++ {
+		reach := p.posts[i+1]
+		if i+1 == len(p.posts)-1 {
+			reach = p.width
+		}
+		if reach-from > stock+1e-6 {
+			p.splices = append(p.splices, i)
+			from = p.posts[i]
+		}
+	}
+}
+
+// longest returns the longest piece of the beam, in.
+func (p *plan) longest() float64 {
+	most := 0.0
+	for _, q := range p.pieces() {
+		most = max(most, q[1]-q[0])
+	}
+	return most
+}

@@ -1,0 +1,103 @@
+package cover
+
+import (
+	"patiocover/beam/lumber"
+	"patiocover/beam/member"
+	"patiocover/calc"
+)
+
+// A postCheck is one kind of check of a post.
+type postCheck uint8
+
+// The kinds, in the order of the report.
+const (
+	buckling postCheck = iota
+	footBearing
+	beamSeat
+	postTension
+	postChecks
+)
+
+// A postCase is what a post of a beam line must be checked with, before its size is
+// known.
+type postCase struct {
+	line   int
+	height float64     // in, from its foot to the underside of the beam
+	ends   member.Ends // how it is held against swaying
+	half   bool        // the beam is spliced over it: each piece has half of the seat
+	force  postPeak    // lb, at its top
+	seatOn peak        // lb, largest reaction of one piece of beam
+}
+
+// endsOf returns how posts are held: by the worse of the two directions, because
+// the input does not say which way a rectangular post is turned.
+func endsOf(in Lateral) member.Ends {
+	for _, system := range []string{*in.Along, *in.Out} {
+		if system == "embedded_posts" || system == "none" {
+			return member.FixedFree
+		}
+	}
+	return member.PinnedPinned
+}
+
+// column is how the post is held in both planes.
+func (c *postCase) column() member.Column {
+	a := member.Axis{Length: c.height, Ends: c.ends}
+	return member.Column{Deep: a, Thin: a}
+}
+
+// seat is the contact of one piece of beam with the post top.
+func (c *postCase) seat(post, beam *wood) member.Seat {
+	length := post.section.Breadth
+	if c.half {
+		length /= 2
+	}
+	return member.Seat{Width: min(post.section.Breadth, beam.section.Breadth), Length: length}
+}
+
+// grade finds the worst check of every kind. It allocates nothing.
+func (c *postCase) grade(post, beam *wood, g *[postChecks]found) {
+	*g = [postChecks]found{}
+	own := post.most * c.height
+	for d := range durations {
+		at := c.force.press[d]
+		if at.value <= 0 {
+			continue
+		}
+		day := lumber.Duration(d)
+		foot := at.value + own
+		g[buckling].raise(found{
+			ratio:  member.NewCompression(foot, &post.dry, day, c.column()).Ratio(),
+			demand: foot, duration: day, by: at.by,
+		})
+		g[footBearing].raise(found{
+			ratio:  member.NewEndBearing(foot, post.section.Area(), &post.seat, day, false).Ratio(),
+			demand: foot, duration: day, by: at.by,
+		})
+	}
+	if at := c.seatOn; at.value > 0 {
+		g[beamSeat].raise(found{
+			ratio:  member.NewBearing(at.value, &beam.seat, c.seat(post, beam)).Ratio(),
+			demand: at.value, by: at.by,
+		})
+	}
+	if up := c.force.lift; up.value > 0 {
+		g[postTension].raise(found{
+			ratio:  member.NewTension(up.value, post.section.Area(), &post.dry, lumber.TenMinutes).Ratio(),
+			demand: up.value, duration: lumber.TenMinutes, by: up.by,
+		})
+	}
+}
+
+// result makes the worst check of a kind again, to be explained.
+func (c *postCase) result(post, beam *wood, k postCheck, x found) calc.Result {
+	switch k {
+	case buckling:
+		return member.NewCompression(x.demand, &post.dry, x.duration, c.column())
+	case footBearing:
+		return member.NewEndBearing(x.demand, post.section.Area(), &post.seat, x.duration, false)
+	case beamSeat:
+		return member.NewBearing(x.demand, &beam.seat, c.seat(post, beam))
+	}
+	return member.NewTension(x.demand, post.section.Area(), &post.dry, x.duration)
+}

@@ -1,0 +1,258 @@
+package cover
+
+import (
+	"math"
+
+	"patiocover/beam"
+	"patiocover/beam/lumber"
+	"patiocover/loads"
+)
+
+// maintenance is the concentrated load of a worker, checked beside the uniform roof
+// live load, not with it.
+const maintenance = loads.MaintenanceLoad
+
+// A rafterFrame is the statics of one rafter, along the slope. Its cases are one
+// pound per inch across the member on everything (0), on each bay, on the high half
+// and on the low half, and one pound across it at each point of maintenance.
+//
+// Vertical loads on the roof act across the rafter with the cosine of the slope,
+// and a plan load meets the rafter over the cosine of its length. A support takes a
+// vertical load straight down, so its vertical reaction is the reaction across the
+// rafter over the cosine; of wind, which acts across the roof, it is the reaction
+// times the cosine.
+type rafterFrame struct {
+	*frame
+	points   []pointAt   // where the maintenance load is tried
+	unit     [][]float64 // reaction across the rafter, by support and case, lb
+	placed   []float64   // largest reaction of unit loads placed on bays, by support, lb
+	supports int
+}
+
+// A pointAt is one place of the maintenance load.
+type pointAt struct {
+	name string
+	x    float64 // in along the rafter
+}
+
+// newRafterFrame makes the statics of the rafters and everything they must carry.
+func newRafterFrame(m *model) (*rafterFrame, error) {
+	p := &m.plan
+	length := p.slope(p.projection)
+	var supports []float64
+	for _, y := range p.supports() {
+		supports = append(supports, p.slope(y))
+	}
+	bays := baysOf(length, supports)
+	r := &rafterFrame{points: pointsOf(bays), supports: len(supports)}
+	f, err := newFrame(length, supports, math.Cos(p.angle), rafterCases(length, bays, r.points))
+	if err != nil {
+		return nil, err
+	}
+	r.frame = f
+	r.measure()
+	r.arrange(m)
+	return r, nil
+}
+
+// rafterCases lists the load cases after case 0.
+func rafterCases(length float64, bays []bay, points []pointAt) [][]beam.Load {
+	var cases [][]beam.Load
+	from := 0.0
+	for _, b := range bays {
+		var on []beam.Load
+		if b.length > 0 {
+			on = append(on, beam.Uniform(from, from+b.length, 1))
+		}
+		cases = append(cases, on)
+		from += b.length
+	}
+	half := length / 2
+	cases = append(cases, []beam.Load{beam.Uniform(0, half, 1)}, []beam.Load{beam.Uniform(half, length, 1)})
+	for _, at := range points {
+		cases = append(cases, []beam.Load{beam.Point(at.x, 1)})
+	}
+	return cases
+}
+
+// pointsOf places the maintenance load at the middle of each span and at each tip.
+func pointsOf(bays []bay) []pointAt {
+	var out []pointAt
+	from := 0.0
+	for i, b := range bays {
+		switch {
+		case b.length == 0:
+		case !b.cantilever:
+			out = append(out, pointAt{"at mid span", from + b.length/2})
+		case i == 0:
+			out = append(out, pointAt{"at the high tip", 0})
+		default:
+			out = append(out, pointAt{"at the tip", from + b.length})
+		}
+		from += b.length
+	}
+	return out
+}
+
+// measure keeps the reactions of each case alone.
+func (r *rafterFrame) measure() {
+	cases := len(r.normal)
+	r.unit = make([][]float64, r.supports)
+	for s := range r.unit {
+		r.unit[s] = make([]float64, cases)
+	}
+	for c := range cases {
+		clear(r.normal)
+		r.normal[c] = 1
+		r.plan.Forces(r.normal, &r.forces)
+		for s := range r.unit {
+			r.unit[s][c] = r.forces.Reactions[s]
+		}
+	}
+	r.placed = make([]float64, r.supports)
+	for s := range r.placed {
+		for _, p := range patterns(r.bays) {
+			r.placed[s] = max(r.placed[s], r.onBays(s, p))
+		}
+	}
+}
+
+// onBays is the reaction across the rafter under unit load on some of its bays, lb.
+func (r *rafterFrame) onBays(support int, p pattern) float64 {
+	sum := 0.0
+	for b := range r.bays {
+		if p.bays>>b&1 == 1 {
+			sum += r.unit[support][r.bayCase(b)]
+		}
+	}
+	return sum
+}
+
+// The indices of the rafter's cases.
+func (r *rafterFrame) bayCase(b int) int   { return 1 + b }
+func (r *rafterFrame) highCase() int       { return 1 + len(r.bays) }
+func (r *rafterFrame) lowCase() int        { return 2 + len(r.bays) }
+func (r *rafterFrame) pointCase(i int) int { return 3 + len(r.bays) + i }
+
+// arrange lists every combination with every placing of its loads: on a rafter of
+// full tributary width, and for the zone pressures on an edge rafter too.
+func (r *rafterFrame) arrange(m *model) {
+	for i := range m.combos {
+		c := &m.combos[i]
+		if m.idle(c) {
+			continue
+		}
+		for _, p := range m.placings(c, r.bays) {
+			if c.Wind == 0 {
+				r.arr = append(r.arr, r.strength(m, c, p, windCase{}, 1))
+				continue
+			}
+			for _, w := range m.wind.rafter {
+				if suits(c, w.down(), w.up()) {
+					r.arr = append(r.arr, r.strength(m, c, p, w, w.share))
+				}
+			}
+		}
+	}
+	for i := range r.points {
+		r.arr = append(r.arr, r.worker(m, i))
+	}
+	r.arrangeSag(m)
+}
+
+// strength is one combination with its loads placed.
+func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w windCase, share float64) arrangement {
+	cos := r.cosine
+	width := m.plan.spacing * share
+	a := arrangement{
+		name: label(c, p, w.name), duration: durationOf(c.Duration), self: c.Dead,
+		least: c.DeadLeast, wind: c.Wind, coef: make([]float64, len(r.normal)),
+	}
+	a.coef[0] = c.Dead * m.layers(c.DeadLeast) * width * cos
+	onPlan := m.onPlan(c) * width * cos * cos
+	for b := range r.bays {
+		if p.bays>>b&1 == 1 {
+			a.coef[r.bayCase(b)] = onPlan
+		}
+	}
+	a.coef[r.highCase()] = c.Wind * w.high * width
+	a.coef[r.lowCase()] = c.Wind * w.low * width
+	return a
+}
+
+// worker is dead load with the maintenance load at one place.
+func (r *rafterFrame) worker(m *model, i int) arrangement {
+	a := arrangement{
+		name: "D + 300 lb " + r.points[i].name, duration: lumber.SevenDays, self: 1,
+		coef: make([]float64, len(r.normal)),
+	}
+	a.coef[0] = m.layers(false) * m.plan.spacing * r.cosine
+	a.coef[r.pointCase(i)] = maintenance * r.cosine
+	return a
+}
+
+// arrangeSag lists the placings of live or snow load for deflection.
+func (r *rafterFrame) arrangeSag(m *model) {
+	onPlan := max(m.live, m.snow) * m.plan.spacing * r.cosine * r.cosine
+	for _, p := range patterns(r.bays) {
+		a := arrangement{name: "live or snow on " + p.name, coef: make([]float64, len(r.normal))}
+		for b := range r.bays {
+			if p.bays>>b&1 == 1 {
+				a.coef[r.bayCase(b)] = onPlan
+			}
+		}
+		r.sag = append(r.sag, a)
+	}
+}
+
+// A reaction is the vertical reaction of a rafter at one support, lb, + down, by
+// what causes it; the factors of the combination are in it.
+type reaction struct {
+	dead float64 // layers and own weight
+	plan float64 // live, snow, or the maintenance load
+	wind float64
+}
+
+func (r reaction) total() float64 { return r.dead + r.plan + r.wind }
+
+// reactionOf returns the vertical reaction at a support under one arrangement.
+func (r *rafterFrame) reactionOf(a *arrangement, support int, w *wood) reaction {
+	own := w.most
+	if a.least {
+		own = w.least
+	}
+	u := r.unit[support]
+	out := reaction{dead: (a.coef[0]/r.cosine + a.self*own) * u[0]}
+	for c := 1; c < len(u); c++ {
+		if c == r.highCase() || c == r.lowCase() {
+			out.wind += a.coef[c] * u[c] * r.cosine
+			continue
+		}
+		out.plan += a.coef[c] * u[c] / r.cosine
+	}
+	return out
+}
+
+// deadAt returns the vertical reactions at a support under dead load, lb: of the
+// layers on a rafter of full tributary width, and of one rafter's own weight.
+func (r *rafterFrame) deadAt(m *model, support int, w *wood, least bool) (layers, own float64) {
+	own = w.most
+	if least {
+		own = w.least
+	}
+	unit := r.unit[support][0]
+	return m.layers(least) * m.plan.spacing * unit, own * unit
+}
+
+// planAt is the largest vertical reaction at a support under a plan load placed for
+// it, lb, on a rafter of full tributary width; onPlan is in lb/in².
+func (r *rafterFrame) planAt(m *model, support int, onPlan float64) float64 {
+	return r.placed[support] * onPlan * m.plan.spacing * r.cosine
+}
+
+// windAt is the vertical reaction at a support under wind pressures on the two
+// halves, lb/in², on a rafter of full tributary width, lb.
+func (r *rafterFrame) windAt(m *model, support int, high, low float64) float64 {
+	across := high*r.unit[support][r.highCase()] + low*r.unit[support][r.lowCase()]
+	return across * m.plan.spacing * r.cosine
+}

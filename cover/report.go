@@ -1,0 +1,331 @@
+package cover
+
+import (
+	"encoding/json"
+	"math"
+
+	"patiocover/calc"
+)
+
+// A Verdict is the answer to one check or to all of them.
+type Verdict string
+
+// The four verdicts, from good to bad. NotChecked is never OK.
+const (
+	OK         Verdict = "OK"          // every ratio is 1 or less
+	NotChecked Verdict = "NOT CHECKED" // outside the method; the reason stands beside it
+	OpenUp     Verdict = "OPEN UP"     // cannot be judged until it is seen
+	Over       Verdict = "OVER"        // a ratio is above 1, or a rule is broken
+)
+
+// rank orders the verdicts from good to bad.
+var rank = map[Verdict]int{OK: 0, NotChecked: 1, OpenUp: 2, Over: 3}
+
+// Worse returns the worse of two verdicts.
+func (v Verdict) Worse(other Verdict) Verdict {
+	if rank[other] > rank[v] {
+		return other
+	}
+	return v
+}
+
+// A Ratio is demand over capacity. It is written as null when it is not finite:
+// something is demanded of no capacity.
+type Ratio float64
+
+// MarshalJSON writes the number, or null.
+func (r Ratio) MarshalJSON() ([]byte, error) {
+	if math.IsInf(float64(r), 0) || math.IsNaN(float64(r)) {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(r))
+}
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (r *Ratio) UnmarshalJSON(text []byte) error {
+	if string(text) == "null" {
+		*r = Ratio(math.Inf(1))
+		return nil
+	}
+	return json.Unmarshal(text, (*float64)(r))
+}
+
+// Verdict is OK up to 1.
+func (r Ratio) Verdict() Verdict {
+	if r <= 1 {
+		return OK
+	}
+	return Over
+}
+
+// A Report is the answer for one cover. The page, the command line and the
+// programming interface print it and compute nothing of their own.
+type Report struct {
+	Notice      string         `json:"notice"`      // who must approve this
+	Stamp       Stamp          `json:"stamp"`       // what produced it, from which input
+	Verdict     Verdict        `json:"verdict"`     // the worst of everything below
+	Summary     []Finding      `json:"summary"`     // the verdict in sentences, worst first
+	Input       Input          `json:"input"`       // what was said, as given
+	Criteria    []Criterion    `json:"criteria"`    // the design criteria with their sources
+	Assumed     []Assumption   `json:"assumed"`     // what was not said, and what was taken instead
+	Geometry    Geometry       `json:"geometry"`    // the cover as it is drawn
+	Loads       LoadReport     `json:"loads"`       // what acts
+	Members     []Member       `json:"members"`     // every member, chosen or given
+	Reactions   []Reaction     `json:"reactions"`   // what the members hand on, by support
+	Links       []Link         `json:"links"`       // every connection of the load path
+	Foundations []FoundationAt `json:"foundations"` // what each post asks of the ground
+	Lateral     []LateralWay   `json:"lateral"`     // what holds the cover sideways
+	Headroom    Headroom       `json:"headroom"`    // from the high edge down to the lowest member
+	Closure     []Closure      `json:"closure"`     // applied load against reactions, by a second route
+	NotChecked  []Skip         `json:"not_checked"` // what this report does not answer, and why
+}
+
+// A Stamp identifies a report.
+type Stamp struct {
+	Program   string `json:"program"`    // name and version of the program
+	Schema    int    `json:"schema"`     // format version of the input
+	InputHash string `json:"input_hash"` // SHA-256 of the input in its canonical form
+	Standards string `json:"standards"`  // editions followed
+}
+
+// A Finding is one sentence of the summary.
+type Finding struct {
+	Verdict Verdict `json:"verdict"` // what it says
+	Text    string  `json:"text"`    // the sentence
+	Mark    string  `json:"mark,omitempty"`
+}
+
+// A Criterion is one design value of the site with its source.
+type Criterion struct {
+	Path   string `json:"path"`           // field of the input
+	Label  string `json:"label"`          // what it is
+	Value  string `json:"value"`          // the value in words
+	Unit   string `json:"unit,omitempty"` // its unit
+	Source string `json:"source"`         // the user's own text, or the rule that the default rests on
+	Given  bool   `json:"given"`          // said by the user
+}
+
+// An Assumption is a value that the user left open.
+type Assumption struct {
+	Path   string      `json:"path"`           // field of the input: give it to replace the assumption
+	Label  string      `json:"label"`          // what it is
+	Value  string      `json:"value"`          // what was taken
+	Unit   string      `json:"unit,omitempty"` // its unit
+	Why    string      `json:"why"`            // why that value
+	Source string      `json:"source"`         // the rule behind it
+	Status calc.Status `json:"status"`         // how the rule came into the project
+}
+
+// A Geometry is the cover as it is drawn: x along the house from the left roof
+// edge, y out from the wall, z up from the slab. Feet unless the name says inches.
+type Geometry struct {
+	Attachment   string     `json:"attachment"`    // ledger, rafter_tails or freestanding
+	Width        float64    `json:"width_ft"`      // ft along the house
+	Projection   float64    `json:"projection_ft"` // ft on plan
+	Overhang     float64    `json:"overhang_ft"`   // ft past the outer beam line
+	Slope        float64    `json:"slope_in_per_ft"`
+	Angle        float64    `json:"angle_deg"`    // degrees from the horizontal
+	HighEdge     float64    `json:"high_edge_ft"` // ft, top of rafters at y = 0
+	LowEdge      float64    `json:"low_edge_ft"`  // ft, top of rafters at y = projection
+	Rafters      []float64  `json:"rafters_ft"`   // x of every rafter
+	RafterSize   string     `json:"rafter_size"`
+	RafterDepth  float64    `json:"rafter_depth_in"`  // in, dressed
+	RafterWidth  float64    `json:"rafter_width_in"`  // in, dressed
+	RafterLength float64    `json:"rafter_length_ft"` // ft along the slope
+	Lines        []BeamLine `json:"beam_lines"`       // beam lines outward from the wall
+}
+
+// A BeamLine is one line of posts with the beam on it.
+type BeamLine struct {
+	Mark      string    `json:"mark"`          // B1, B2 outward from the wall
+	Y         float64   `json:"y_ft"`          // ft from the wall
+	Size      string    `json:"size"`          // nominal size of the beam
+	Depth     float64   `json:"depth_in"`      // in, dressed
+	Breadth   float64   `json:"breadth_in"`    // in, dressed
+	Top       float64   `json:"top_ft"`        // ft, top of the beam above the slab
+	Bottom    float64   `json:"bottom_ft"`     // ft, underside of the beam above the slab
+	Flush     bool      `json:"flush"`         // rafters hang in its face
+	Posts     []float64 `json:"posts_ft"`      // x of every post
+	PostMarks []string  `json:"post_marks"`    // P1, P2 ... in the same order
+	PostSize  string    `json:"post_size"`     // nominal size of the posts
+	PostWidth float64   `json:"post_width_in"` // in, dressed
+	Splices   []float64 `json:"splices_ft"`    // x of the posts over which the beam is spliced
+}
+
+// A LoadReport is what acts on the cover.
+type LoadReport struct {
+	Layers       []LayerLine       `json:"layers"`       // dead load layer by layer
+	Derivations  []Derivation      `json:"derivations"`  // written calculation of each load
+	Cases        []LoadCase        `json:"cases"`        // the resulting pressures
+	Combinations []CombinationLine `json:"combinations"` // the factor rows
+}
+
+// A LayerLine is one layer of the dead load.
+type LayerLine struct {
+	Name    string      `json:"name"`
+	Weight  float64     `json:"psf"`     // psf of sloped surface
+	Certain bool        `json:"certain"` // counted against uplift
+	Source  string      `json:"source"`
+	Status  calc.Status `json:"status"`
+}
+
+// A Derivation is a written calculation that is no check.
+type Derivation struct {
+	Title string      `json:"title"`
+	Lines []calc.Line `json:"lines"`
+}
+
+// A LoadCase is one load as it enters the statics.
+type LoadCase struct {
+	Name   string  `json:"name"`         // such as wind, toward the house, case A, clear
+	Value  float64 `json:"psf"`          // psf; wind is strength level, + down
+	Second float64 `json:"psf_low_half"` // psf on the low half where it differs, else the same
+	On     string  `json:"on"`           // plan or slope surface
+	Source string  `json:"source"`
+}
+
+// A CombinationLine is one row of factors.
+type CombinationLine struct {
+	Name     string  `json:"name"`
+	Clause   string  `json:"clause"`
+	Dead     float64 `json:"dead"`      // factor
+	RoofLive float64 `json:"roof_live"` // factor
+	Snow     float64 `json:"snow"`      // factor
+	Wind     float64 `json:"wind"`      // factor
+	Duration float64 `json:"c_d"`       // load duration factor C_D
+}
+
+// A Member is one kind of member, chosen or given, with every check of it.
+type Member struct {
+	Mark     string        `json:"mark"`    // R1, B1, P1
+	Name     string        `json:"name"`    // rafter, beam, post
+	Count    int           `json:"count"`   // how many there are
+	Size     string        `json:"size"`    // nominal
+	Dressed  string        `json:"dressed"` // dressed size in words
+	Species  string        `json:"species"`
+	Grade    string        `json:"grade"`
+	Length   float64       `json:"length_ft"`          // ft, cut length of the longest
+	Given    bool          `json:"given"`              // the size was given, not chosen
+	Verdict  Verdict       `json:"verdict"`            // worst of its checks
+	Ratio    Ratio         `json:"ratio"`              // largest ratio
+	Governs  string        `json:"governs"`            // name of the check with the largest ratio
+	Checks   []MemberCheck `json:"checks"`             // governing one of each kind
+	Rejected []Rejected    `json:"rejected,omitempty"` // smaller sizes that were tried, and why not
+	Notes    []string      `json:"notes,omitempty"`    // bracing and details the checks rest on
+}
+
+// A MemberCheck is one check of a member at its worst combination.
+type MemberCheck struct {
+	Name        string     `json:"name"`        // bending, shear, bearing ...
+	Combination string     `json:"combination"` // the governing combination
+	Where       string     `json:"where"`       // span, support, overhang
+	Ratio       Ratio      `json:"ratio"`
+	Verdict     Verdict    `json:"verdict"`
+	Recalled    bool       `json:"recalled"`    // rests on a value not yet confirmed against its printed source
+	Check       calc.Check `json:"calculation"` // the written calculation
+}
+
+// A Rejected size was tried before the chosen one.
+type Rejected struct {
+	Size  string `json:"size"`
+	Check string `json:"check"` // first check that is over
+	Ratio Ratio  `json:"ratio"`
+}
+
+// A Reaction is what one support receives.
+type Reaction struct {
+	Support string      `json:"support"` // ledger, B1 (one rafter), P1 ...
+	Of      string      `json:"of"`      // member that hands it on
+	X       float64     `json:"x_ft"`    // ft along the house; of a typical rafter, the middle
+	Y       float64     `json:"y_ft"`    // ft from the wall
+	ByCase  []CaseForce `json:"by_case"` // unfactored, lb, + down
+	Down    Force       `json:"down"`    // largest downward, ASD
+	Up      Force       `json:"up"`      // largest upward, ASD; 0 when it never lifts
+}
+
+// A CaseForce is the vertical force of one load case.
+type CaseForce struct {
+	Case  string  `json:"case"`
+	Force float64 `json:"lb"` // lb, + down
+}
+
+// A Force is a demand with the combination that brings it.
+type Force struct {
+	Value       float64 `json:"lb"` // lb, not negative
+	Combination string  `json:"combination"`
+}
+
+// A Link is one connection of the load path.
+type Link struct {
+	Mark        string     `json:"mark"` // D1, T1, H1, L1, C1, B1, A1, F1: keyed to plan and section
+	Name        string     `json:"name"` // such as rafter to beam
+	From        string     `json:"from"`
+	To          string     `json:"to"`
+	Count       int        `json:"count"`   // how many such joints
+	Per         string     `json:"per"`     // each, or per foot
+	Demands     []Demand   `json:"demands"` // by combination
+	Down        Force      `json:"down"`    // governing
+	Up          Force      `json:"up"`
+	Along       Force      `json:"along"`                     // sideways along the house
+	Out         Force      `json:"out"`                       // sideways out from the house
+	Rating      float64    `json:"required_uplift_rating_lb"` // lb, rounded up to 25; 0 when it never lifts
+	Hardware    string     `json:"hardware"`                  // what is asked for, in generic words
+	Stage       string     `json:"stage"`                     // when an inspector can see it
+	Verdict     Verdict    `json:"verdict"`
+	Reason      string     `json:"reason"`      // why, when it is not OK
+	Calculation calc.Check `json:"calculation"` // from combination to rating
+}
+
+// A Demand is what one combination asks of a link.
+type Demand struct {
+	Combination string  `json:"combination"`
+	Vertical    float64 `json:"vertical_lb"` // lb, + down
+	Along       float64 `json:"along_lb"`    // lb, along the house
+	Out         float64 `json:"out_lb"`      // lb, out from the house
+}
+
+// A FoundationAt is what one post asks of the ground.
+type FoundationAt struct {
+	Post     string     `json:"post"` // P1 ...
+	X        float64    `json:"x_ft"`
+	Y        float64    `json:"y_ft"`
+	Kind     string     `json:"kind"`        // slab, footing, pier, embedded
+	Gravity  Force      `json:"gravity"`     // dead with live or snow
+	Every    Force      `json:"every_load"`  // largest of all combinations
+	Uplift   Force      `json:"uplift"`      // net, ASD
+	Slab     Verdict    `json:"slab_rule"`   // the 750 lb rule for this post
+	SlabWhy  string     `json:"slab_reason"` // why, in words
+	SlabCalc calc.Check `json:"slab_calculation"`
+}
+
+// A LateralWay is one direction of sideways load.
+type LateralWay struct {
+	Direction string      `json:"direction"` // along the house, out from the house
+	System    string      `json:"system"`    // what the user says holds it
+	Demand    float64     `json:"demand_lb"` // lb, ASD
+	Verdict   Verdict     `json:"verdict"`
+	Reason    string      `json:"reason"`
+	Lines     []calc.Line `json:"lines"`
+}
+
+// A Headroom is the chain of heights down to the lowest member.
+type Headroom struct {
+	Clear    float64    `json:"clear_in"`    // in, slab to the lowest member
+	Required float64    `json:"required_in"` // in
+	Verdict  Verdict    `json:"verdict"`
+	Check    calc.Check `json:"calculation"`
+}
+
+// A Closure compares the applied load with the reactions for one load case.
+type Closure struct {
+	Case      string  `json:"case"`
+	Applied   float64 `json:"applied_lb"`   // lb, from areas and pressures
+	Reactions float64 `json:"reactions_lb"` // lb, from the statics
+	Gap       float64 `json:"gap"`          // relative difference
+}
+
+// A Skip is something that the report does not answer.
+type Skip struct {
+	What string `json:"what"`
+	Why  string `json:"why"`
+}

@@ -1,0 +1,104 @@
+package cover
+
+// A design is the wood that was chosen or given, with the smaller sizes that were
+// tried before it.
+type design struct {
+	rafter, beam, post       wood
+	noRafter, noBeam, noPost []Rejected
+}
+
+// Size answers one cover: it fills what may be assumed, chooses the smallest size
+// that passes for each member whose size was left open, checks the sizes that were
+// given, and assembles the report. An invalid input gives a [*calc.InputError] with
+// every fault. That nothing passes is an answer, not an error: the report then shows
+// the largest size and what is over.
+func Size(in Input) (Report, error) {
+	if err := in.Validate(); err != nil {
+		return Report{}, err
+	}
+	full, assumed := in.Assume()
+	m, err := newModel(full)
+	if err != nil {
+		return Report{}, err
+	}
+	ws := newWorkspace(m)
+	d := m.choose(ws)
+	return m.report(in, assumed, ws, d)
+}
+
+// choose tries the candidates of each member in turn: rafters, then beams under
+// them, then posts under those.
+func (m *model) choose(ws *workspace) design {
+	var d design
+	beams := m.beams.candidates(beamSizes)
+	d.rafter, d.noRafter = pick(m.rafters.candidates(rafterSizes), func(w *wood) (float64, string) {
+		return m.gradeRafter(ws, w, &beams[0]), checkNames[ws.rafter.kind()]
+	})
+	for _, l := range m.lines {
+		l.load(m, &d.rafter)
+	}
+	d.beam, d.noBeam = pick(beams, func(w *wood) (float64, string) {
+		ratio := m.gradeBeams(ws, w)
+		return ratio, checkNames[ws.worstPiece().kind()]
+	})
+	d.post, d.noPost = pick(m.posts.candidates(postSizes), func(w *wood) (float64, string) {
+		ratio := m.gradePosts(ws, &d.rafter, &d.beam, w)
+		return ratio, postNames[ws.worstPost()]
+	})
+	m.numbers(ws, &d.rafter, &d.beam, &d.post)
+	return d
+}
+
+// pick returns the first candidate whose ratio is at most 1, and those before it
+// with what was over. If none passes it returns the last one.
+func pick(candidates []wood, grade func(*wood) (ratio float64, check string)) (wood, []Rejected) {
+	var no []Rejected
+	for i := range candidates {
+		w := &candidates[i]
+		ratio, check := grade(w)
+		if ratio <= 1 || i == len(candidates)-1 {
+			return *w, no
+		}
+		no = append(no, Rejected{Size: w.section.Name, Check: check, Ratio: Ratio(ratio)})
+	}
+	return wood{}, no // unreachable: validation leaves at least one candidate
+}
+
+// worstPiece returns the grades of the piece of beam with the largest ratio.
+func (ws *workspace) worstPiece() *graded {
+	worst := &ws.lines[0].pieces[0]
+	for i := range ws.lines {
+		for p := range ws.lines[i].pieces {
+			if g := &ws.lines[i].pieces[p]; g.ratio() > worst.ratio() {
+				worst = g
+			}
+		}
+	}
+	return worst
+}
+
+// worstPost returns the kind of check with the largest ratio over all posts.
+func (ws *workspace) worstPost() postCheck {
+	var kind postCheck
+	most := 0.0
+	for i := range ws.lines {
+		for n := range ws.lines[i].posts {
+			for k, x := range ws.lines[i].posts[n].worst {
+				if x.ratio > most {
+					most, kind = x.ratio, postCheck(k)
+				}
+			}
+		}
+	}
+	return kind
+}
+
+// checkNames and postNames name the kinds of check in the report.
+var (
+	checkNames = [checkKinds]string{
+		"bending", "shear", "bearing", "live or snow deflection", "long-term deflection",
+	}
+	postNames = [postChecks]string{
+		"compression with buckling", "end bearing at the foot", "beam seat on the post", "tension in uplift",
+	}
+)

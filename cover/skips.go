@@ -1,0 +1,59 @@
+package cover
+
+import (
+	"fmt"
+
+	"patiocover/calc"
+)
+
+// skips lists what the report does not answer, each with its reason.
+func (m *model) skips() []Skip {
+	out := []Skip{
+		{"capacity of every connection", "the demands and required ratings are listed; hardware, fasteners and their spacing are not"},
+		{"roof deck and its nailing", "panels, planks and slats are not sized"},
+		{"seismic load", "not computed; check whether it governs sideways where the category is C or higher or the roof is heavy"},
+		{"rain, ponding and drainage", "roofing against slope, standing water and gutters are not checked"},
+		{"notches and seat cuts", "members are checked at full section: a bird's-mouth or notch needs its own check (NDS 2018 3.4.3)"},
+		{"axial force in the rafters", "the share of the load along the slope is left out; it is small on low slopes"},
+		{"posts off center or bent sideways", "posts are checked for axial load through their centers"},
+		{"deflection under wind", "the code's limit under wind is not checked"},
+		{"shear deformation", "deflections leave it out beyond what the published modulus holds; short deep spans sag more"},
+	}
+	out = append(out, m.siteSkips()...)
+	if m.plan.attached {
+		out = append(out, Skip{"the house", "wall, studs, plate and foundation that take the ledger's load are not checked"})
+	}
+	if *m.in.Cover.Attachment == "rafter_tails" {
+		out = append(out, Skip{"existing rafter tails", "bending, seat cut and heel joint of the tails are not checked"})
+	}
+	for _, j := range m.in.House.Joints {
+		out = append(out, Skip{"existing joint " + *j.Mark, "whether it holds is not judged; recorded as " + *j.Evidence})
+	}
+	return out
+}
+
+// siteSkips lists what is open about snow, wind and openness.
+func (m *model) siteSkips() []Skip {
+	var out []Skip
+	if m.snow > 0 {
+		out = append(out, Skip{"snow drift, sliding and unbalanced snow", "only the balanced roof snow given is carried, placed on bays in turn"})
+	} else if s := m.in.Site.GroundSnow; s != nil && *s > 0 {
+		out = append(out, Skip{"snow", "ground snow is given but no roof snow"})
+	}
+	for _, l := range m.wind.roof.Outside(*m.in.Site.WindSpeed) {
+		out = append(out, Skip{"wind", l.String()})
+	}
+	if m.plan.attached {
+		out = append(out, Skip{
+			"wind by other views of an attached cover",
+			"taken as a free roof; the authority may ask for a canopy or a roof overhang instead",
+		})
+	}
+	if yes(m.in.Site.PatioAppendix) {
+		out = append(out, Skip{
+			"openness for the patio cover appendix",
+			fmt.Sprintf("65 %% of the longer wall and of one more must be open below 6 ft 8 in; height at most 12 ft, here %.1f ft", m.plan.high/calc.Ft),
+		})
+	}
+	return out
+}

@@ -1,0 +1,274 @@
+package cover
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"patiocover/beam/lumber"
+	"patiocover/calc"
+	"patiocover/loads"
+)
+
+// maxList is the most elements of a list in an input.
+const maxList = 60
+
+// Validate lists every fault of the input at once, as a [*calc.InputError]:
+// first each field against its row of fields.csv, then the fields against each
+// other. It returns nil for an input that Size can answer.
+func (in Input) Validate() error {
+	var f calc.Fields
+	visit(reflect.ValueOf(in), "", func(path string, v reflect.Value) { checkField(path, v, &f) })
+	in.checkSources(&f)
+	in.checkSite(&f)
+	in.checkCover(&f)
+	in.checkBeamLines(&f)
+	in.checkPosts(&f)
+	in.checkLumber(&f)
+	in.checkHold(&f)
+	return f.Err()
+}
+
+// checkField checks one value against its row of fields.csv.
+func checkField(path string, v reflect.Value, f *calc.Fields) {
+	d, ok := describe(path)
+	if !ok {
+		return // a map or a list of structs, checked by its own rule
+	}
+	if v.Kind() == reflect.Pointer {
+		if v.IsNil() {
+			if d.Need == NeedRequired {
+				f.Missing(path, d.Allowed())
+			}
+			return
+		}
+		v = v.Elem()
+	}
+	switch v.Kind() {
+	case reflect.Float64:
+		f.Within(path, v.Float(), d.Low, d.High, d.Unit)
+	case reflect.Int:
+		f.Within(path, float64(v.Int()), d.Low, d.High, d.Unit)
+	case reflect.String:
+		checkText(path, v.String(), d, f)
+	case reflect.Slice:
+		checkNumbers(path, v, d, f)
+	}
+}
+
+func checkText(path, text string, d Field, f *calc.Fields) {
+	if d.Kind == KindChoice {
+		f.OneOf(path, text, d.Choices...)
+		return
+	}
+	control := func(r rune) bool { return unicode.IsControl(r) && r != '\n' }
+	n := utf8.RuneCountInString(text)
+	if n < 1 || n > maxText || !utf8.ValidString(text) || strings.ContainsFunc(text, control) {
+		f.Add(path, shown(text), d.Allowed()+" without control characters")
+	}
+}
+
+func checkNumbers(path string, v reflect.Value, d Field, f *calc.Fields) {
+	if v.Len() > maxList {
+		f.Add(path, strconv.Itoa(v.Len())+" numbers", fmt.Sprintf("up to %d numbers", maxList))
+		return
+	}
+	for i := range v.Len() {
+		f.Within(path+"["+strconv.Itoa(i)+"]", v.Index(i).Float(), d.Low, d.High, d.Unit)
+	}
+	list := v.Interface().([]float64)
+	if !slices.IsSortedFunc(list, strictly) {
+		f.Add(path, shown(list), "a list that rises from each number to the next")
+	}
+}
+
+// strictly orders equal numbers as out of order.
+func strictly(a, b float64) int {
+	if a < b {
+		return -1
+	}
+	return 1
+}
+
+// checkSources lets the user cite only keys of the site.
+func (in Input) checkSources(f *calc.Fields) {
+	for _, name := range sortedNames(in.Site.Sources) {
+		path := "site.sources." + name
+		if _, ok := fieldAt["site."+name]; !ok {
+			f.Add(path, "an unknown key", "a key of site")
+			continue
+		}
+		checkText(path, in.Site.Sources[name], Field{Kind: KindText}, f)
+	}
+}
+
+func (in Input) checkSite(f *calc.Fields) {
+	s := in.Site
+	if is(s.Topography, "hill") && s.TopographicFactor == nil {
+		f.Missing("site.topographic_factor", "the site's own Kzt, for a site on a hill or ridge")
+	}
+	if s.RoofLive != nil && *s.RoofLive < 20 && !yes(s.PatioAppendix) {
+		f.Add("site.roof_live_psf", calc.Number(*s.RoofLive)+" psf",
+			"20 psf or more where the patio cover appendix is not adopted")
+	}
+}
+
+func (in Input) checkCover(f *calc.Fields) {
+	c := in.Cover
+	at := f.In("cover")
+	if len(c.Layers) == 0 || len(c.Layers) > maxList {
+		at.Add("layers", strconv.Itoa(len(c.Layers))+" layers", fmt.Sprintf("1 to %d layers of dead load", maxList))
+	}
+	for i, l := range c.Layers {
+		if l.Weight != nil || l.Name == nil {
+			continue
+		}
+		if _, ok := loads.LayerNamed(*l.Name); !ok {
+			at.At("layers", i).Missing("psf", "the weight of the layer, or a name from the table of weights")
+		}
+	}
+	if given(c.Projection, c.Overhang) && !(*c.Overhang <= *c.Projection/2) {
+		at.Add("overhang_ft", calc.Number(*c.Overhang)+" ft", "at most half of the projection")
+	}
+	if given(c.Projection, c.Slope, c.HighEdge) {
+		low := *c.HighEdge - *c.Projection**c.Slope*calc.In/calc.Ft
+		if !(low >= leastLowEdge/calc.Ft) {
+			at.Add("high_edge_ft", calc.Number(*c.HighEdge)+" ft",
+				fmt.Sprintf("high enough that the low edge, now at %.2f ft, is at %g ft or more", low, leastLowEdge/calc.Ft))
+		}
+	}
+}
+
+// leastLowEdge is the lowest roof edge that is still a patio cover, in.
+const leastLowEdge = 5 * calc.Ft
+
+func (in Input) checkBeamLines(f *calc.Fields) {
+	c, lines := in.Cover, in.Beams.Lines
+	if len(lines) == 0 {
+		return
+	}
+	least := 1
+	if is(c.Attachment, "freestanding") {
+		least = 2
+	}
+	at := f.In("beams")
+	if len(lines) < least || len(lines) > maxLines {
+		at.Add("lines_ft", strconv.Itoa(len(lines))+" lines", fmt.Sprintf("%d to %d beam lines", least, maxLines))
+	}
+	if least == 1 && lines[0] < 1 {
+		at.Add("lines_ft", calc.Number(lines[0])+" ft", "1 ft or more from the wall")
+	}
+	last := lines[len(lines)-1]
+	if given(c.Projection, c.Overhang) && !(abs(last-(*c.Projection-*c.Overhang)) <= 0.01) {
+		at.Add("lines_ft", "last line at "+calc.Number(last)+" ft",
+			fmt.Sprintf("ending at projection less overhang, %s ft", calc.Number(*c.Projection-*c.Overhang)))
+	}
+	for i := 1; i < len(lines); i++ {
+		if !(lines[i]-lines[i-1] >= 1) {
+			at.Add("lines_ft", shown(lines), "beam lines 1 ft or more apart")
+			break
+		}
+	}
+}
+
+// maxLines is the most beam lines of a cover.
+const maxLines = 6
+
+func (in Input) checkPosts(f *calc.Fields) {
+	p, width := in.Posts, in.Cover.Width
+	at := f.In("posts")
+	switch {
+	case p.Count == nil && len(p.Positions) == 0:
+		at.Missing("count", "posts per beam line, or positions_ft instead")
+	case p.Count != nil && len(p.Positions) > 0:
+		at.Add("count", "given together with positions_ft", "one of the two")
+	case len(p.Positions) == 1:
+		at.Add("positions_ft", "1 post", "2 posts or more")
+	}
+	if width == nil {
+		return
+	}
+	for i, x := range p.Positions {
+		if !(x <= *width) {
+			at.Add(fmt.Sprintf("positions_ft[%d]", i), calc.Number(x)+" ft", "within the width, 0 to "+calc.Number(*width)+" ft")
+		}
+		if i > 0 && !(x-p.Positions[i-1] >= 1) {
+			at.Add(fmt.Sprintf("positions_ft[%d]", i), calc.Number(x)+" ft", "1 ft or more from the post before")
+		}
+	}
+	if p.EndInset != nil && !(*p.EndInset <= *width/3) {
+		at.Add("end_inset_ft", calc.Number(*p.EndInset)+" ft", "at most a third of the width")
+	}
+}
+
+// checkLumber checks that each species, grade and size is one that the tables
+// know together.
+func (in Input) checkLumber(f *calc.Fields) {
+	checkWood("rafters", in.Rafters.Species, in.Rafters.Grade, in.Rafters.Size, rafterSizes, f)
+	checkWood("beams", in.Beams.Species, in.Beams.Grade, in.Beams.Size, beamSizes, f)
+	checkWood("posts", in.Posts.Species, in.Posts.Grade, in.Posts.Size, postSizes, f)
+}
+
+func checkWood(group string, species, grade, size *string, sizes []string, f *calc.Fields) {
+	at := f.In(group)
+	if species == nil || grade == nil {
+		return
+	}
+	if !slices.Contains(lumber.Species(), *species) {
+		at.OneOf("species", *species, lumber.Species()...)
+		return
+	}
+	if size != nil {
+		s, err := lumber.SectionNamed(*size)
+		if err != nil {
+			at.Add("size", strconv.Quote(*size), "a nominal size such as "+sizes[0])
+			return
+		}
+		sizes = []string{s.Name}
+	}
+	var last error
+	for _, name := range sizes {
+		s, _ := lumber.SectionNamed(name)
+		if _, last = lumber.Find(*species, *grade, s); last == nil {
+			return
+		}
+	}
+	at.Add("grade", strconv.Quote(*grade), "a grade with published values in that species and size: "+last.Error())
+}
+
+func (in Input) checkHold(f *calc.Fields) {
+	c := in.Cover
+	if is(in.Foundation.Kind, "slab") && in.Foundation.SlabThickness == nil {
+		f.Missing("foundation.slab_thickness_in", "the thickness of the slab that the posts stand on")
+	}
+	if !is(c.Attachment, "freestanding") {
+		return
+	}
+	if is(in.Lateral.Along, "house_diaphragm") {
+		f.Add("lateral.along_house", "house_diaphragm", "a system of its own for a freestanding cover")
+	}
+	if is(in.Lateral.Out, "house_diaphragm") {
+		f.Add("lateral.out_from_house", "house_diaphragm", "a system of its own for a freestanding cover")
+	}
+}
+
+func is(p *string, word string) bool { return p != nil && *p == word }
+
+func yes(p *bool) bool { return p != nil && *p }
+
+func given(all ...*float64) bool { return !slices.Contains(all, nil) }
+
+func abs(x float64) float64 { return max(x, -x) }
+
+func sortedNames(m map[string]string) []string {
+	names := make([]string, 0, len(m))
+	for name := range m {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	return names
+}

@@ -1,0 +1,232 @@
+package cover
+
+import (
+	"fmt"
+	"math"
+
+	"patiocover/calc"
+	"patiocover/loads"
+	"patiocover/loads/wind"
+)
+
+// A windCase is one way that the wind presses on a rafter, strength level.
+type windCase struct {
+	name  string
+	high  float64 // on the high half, lb/in², + down
+	low   float64 // on the low half, lb/in², + down
+	share float64 // tributary share of the rafter that feels it: 1, or less at a side edge
+	part  bool    // pressure on a component, not on the whole roof
+}
+
+// windLoads are all the ways that the wind acts on the cover.
+type windLoads struct {
+	velocity wind.Velocity
+	roof     wind.Roof
+	across   []windCase       // wind toward and from the house, whole roof
+	along    []windBand       // wind along the house, whole roof
+	interior wind.Component   // an inner rafter
+	edge     wind.Component   // a rafter along a side edge
+	deck     wind.Component   // the deck at a corner
+	beams    []wind.Component // each beam line
+	rafter   []windCase       // everything that a rafter must carry
+}
+
+// A windBand is wind along the house: pressures by distance from the windward edge.
+type windBand struct {
+	name string
+	net  [bands]float64 // lb/in², + down, strength level
+}
+
+// newWind works out the wind on the cover.
+func newWind(in Input, p *plan, edition loads.Edition) windLoads {
+	s := in.Site
+	var w windLoads
+	w.velocity = wind.NewVelocity(wind.Site{
+		Edition: edition, Exposure: *s.Exposure, Speed: *s.WindSpeed,
+		Hill: *s.TopographicFactor, Elevation: *s.ElevationFactor, Height: p.mean(),
+	})
+	w.roof = wind.Roof{Angle: p.angle * 180 / math.Pi, Height: p.mean(), Depth: p.projection, Width: p.width}
+	flows := flowsOf(*in.Cover.Flow)
+	w.wholeRoof(flows)
+	w.components(p, flows)
+	w.onRafter(p)
+	return w
+}
+
+// flowsOf are the flows that the input asks for.
+func flowsOf(word string) []wind.Flow {
+	switch word {
+	case "clear":
+		return []wind.Flow{wind.Clear}
+	case "obstructed":
+		return []wind.Flow{wind.Obstructed}
+	}
+	return []wind.Flow{wind.Clear, wind.Obstructed}
+}
+
+// wholeRoof lists the cases of the main wind force resisting system from all four
+// sides.
+func (w *windLoads) wholeRoof(flows []wind.Flow) {
+	q := w.velocity.Pressure * wind.Gust
+	for _, h := range wind.Halves(w.roof) {
+		if !among(h.Flow, flows) {
+			continue
+		}
+		from := "wind from the house side"
+		if h.MeetsLow {
+			from = "wind from the garden side"
+		}
+		w.across = append(w.across, windCase{
+			name: fmt.Sprintf("%s, case %s, %s", from, h.Case, h.Flow),
+			high: q * h.High(), low: q * h.Low(), share: 1,
+		})
+	}
+	for _, b := range wind.Bands() {
+		if !among(b.Flow, flows) {
+			continue
+		}
+		band := windBand{name: fmt.Sprintf("wind along the house, case %s, %s", b.Case, b.Flow)}
+		for i, net := range b.Net {
+			band.net[i] = q * net
+		}
+		w.along = append(w.along, band)
+	}
+}
+
+func among(f wind.Flow, flows []wind.Flow) bool {
+	for _, g := range flows {
+		if f == g {
+			return true
+		}
+	}
+	return false
+}
+
+// components works out the pressures on parts by their effective areas.
+func (w *windLoads) components(p *plan, flows []wind.Flow) {
+	span := longestSpan(p.supports(), p.projection)
+	rafter := wind.EffectiveArea(p.slope(span), p.spacing)
+	w.interior = wind.NewComponent(w.velocity, w.roof, rafter, wind.Interior, flows)
+	w.edge = wind.NewComponent(w.velocity, w.roof, rafter, wind.SideEdge, flows)
+	w.deck = wind.NewComponent(w.velocity, w.roof, wind.EffectiveArea(p.spacing, 0), wind.SideEdge, flows)
+	bay := longestSpan(p.posts, p.width)
+	for i := range p.lines {
+		area := wind.EffectiveArea(bay, p.slope(p.strip(i)))
+		w.beams = append(w.beams, wind.NewComponent(w.velocity, w.roof, area, wind.Interior, flows))
+	}
+}
+
+// longestSpan is the longest distance between supports, or the whole length where
+// there is but one.
+func longestSpan(supports []float64, length float64) float64 {
+	most := 0.0
+	for i := 1; i < len(supports); i++ {
+		most = max(most, supports[i]-supports[i-1])
+	}
+	if most == 0 {
+		return length
+	}
+	return most
+}
+
+// strip is the depth of roof, on plan, that beam line i carries.
+func (p *plan) strip(i int) float64 {
+	lo := p.lines[i] / 2
+	if !p.attached {
+		lo = 0
+	}
+	hi := p.projection
+	if i > 0 {
+		lo = (p.lines[i-1] + p.lines[i]) / 2
+	}
+	if i < len(p.lines)-1 {
+		hi = (p.lines[i] + p.lines[i+1]) / 2
+	}
+	return hi - lo
+}
+
+// onRafter gathers everything that a rafter must carry: the whole roof from all four
+// sides, and the pressures on it as a component, inside and at a side edge.
+func (w *windLoads) onRafter(p *plan) {
+	w.rafter = append(w.rafter, w.across...)
+	for _, b := range w.along {
+		worst := b.net[0] // the first band has the largest coefficient of either sign
+		w.rafter = append(w.rafter, windCase{name: b.name + ", first band", high: worst, low: worst, share: 1})
+	}
+	edge := p.shares[0]
+	if last := p.shares[len(p.shares)-1]; last > edge {
+		edge = last
+	}
+	w.rafter = append(w.rafter,
+		component("components", w.interior, 1, 1), component("components", w.interior, -1, 1),
+		component("components, side edge", w.edge, 1, edge), component("components, side edge", w.edge, -1, edge))
+}
+
+// component is a pressure on parts as a case of a rafter: down for sign 1, up for −1.
+func component(name string, c wind.Component, sign, share float64) windCase {
+	net, sense := c.Pressure, " down"
+	if sign < 0 {
+		net, sense = -c.Suction, " up"
+	}
+	return windCase{name: fmt.Sprintf("%s zone %d%s", name, c.Zone, sense), high: net, low: net, share: share, part: true}
+}
+
+// down and up tell which ways a case presses anywhere on the roof.
+func (w windCase) down() bool { return w.high > 0 || w.low > 0 }
+func (w windCase) up() bool   { return w.high < 0 || w.low < 0 }
+
+// suits reports whether a combination counts wind of this kind.
+func suits(c *loads.Combination, down, up bool) bool {
+	switch c.Sense {
+	case loads.EitherWay:
+		return true
+	case loads.Downward:
+		return down
+	case loads.UpwardOnly:
+		return up
+	}
+	return false
+}
+
+// largeTributary is the tributary area from which a component may be designed for
+// the whole roof's wind alone, in² (ASCE 7-16 30.2.3, from memory).
+const largeTributary = 700 * calc.SqFt
+
+// on returns the ways that the wind loads the rafters of a beam line. Of the cases
+// that load every rafter alike only the most downward and the most upward can
+// govern; wind along the house loads the rafters by bands from either end.
+func (w *windLoads) on(m *model, line, support int) []windOn {
+	r := m.rafter
+	low := windOn{force: math.Inf(1)}
+	high := windOn{force: math.Inf(-1)}
+	consider := func(name string, force float64) {
+		if force < low.force {
+			low = windOn{name: name, force: force}
+		}
+		if force > high.force {
+			high = windOn{name: name, force: force}
+		}
+	}
+	for _, c := range w.across {
+		consider(c.name, r.windAt(m, support, c.high, c.low))
+	}
+	if c := w.beams[line]; c.Area < largeTributary {
+		consider(fmt.Sprintf("components zone %d down", c.Zone), r.windAt(m, support, c.Pressure, c.Pressure))
+		consider(fmt.Sprintf("components zone %d up", c.Zone), r.windAt(m, support, -c.Suction, -c.Suction))
+	}
+	out := []windOn{high, low}
+	for side, from := range []string{"from the left", "from the right"} {
+		for _, b := range w.along {
+			on := windOn{name: b.name + ", " + from, side: side + 1}
+			for i, net := range b.net {
+				on.bands[i] = r.windAt(m, support, net, net)
+			}
+			out = append(out, on)
+		}
+	}
+	return out
+}
+
+// down and up tell which ways the wind loads the rafters.
+func (w *windOn) down() bool { return w.force > 0 || w.bands[0] > 0 }
+func (w *windOn) up() bool   { return w.force < 0 || w.bands[0] < 0 }

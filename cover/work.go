@@ -1,0 +1,85 @@
+package cover
+
+// A workspace holds the numbers of one design: the peaks and the worst checks of
+// every member. It is made once per model and reused; grading into it allocates
+// nothing. It is not safe for concurrent use, and neither is its model.
+type workspace struct {
+	rafterPeaks peaks
+	rafter      graded
+	lines       []lineWork
+}
+
+// A lineWork is the part of one beam line.
+type lineWork struct {
+	peaks  []peaks  // by piece
+	pieces []graded // by piece
+	posts  []postWork
+}
+
+// A postWork is the part of one post.
+type postWork struct {
+	with  postCase
+	worst [postChecks]found
+}
+
+// newWorkspace makes room for the numbers of the model.
+func newWorkspace(m *model) *workspace {
+	ws := &workspace{lines: make([]lineWork, len(m.lines))}
+	for i, l := range m.lines {
+		ws.lines[i] = lineWork{
+			peaks: make([]peaks, len(l.pieces)), pieces: make([]graded, len(l.pieces)),
+			posts: make([]postWork, l.posts),
+		}
+	}
+	return ws
+}
+
+// gradeRafter grades the rafters and returns their largest ratio.
+func (m *model) gradeRafter(ws *workspace, rafter, beam *wood) float64 {
+	m.rafter.demands(rafter, &ws.rafterPeaks)
+	m.rafter.grade(rafter, &ws.rafterPeaks, m.rafterHolding(rafter, beam), &ws.rafter)
+	return ws.rafter.ratio()
+}
+
+// gradeBeams grades every beam line under the rafters that its frames were loaded
+// with, and returns the largest ratio.
+func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
+	most := 0.0
+	for i, l := range m.lines {
+		lw := &ws.lines[i]
+		l.demands(beam, lw.peaks)
+		for p := range l.pieces {
+			l.pieces[p].grade(beam, &lw.peaks[p], &m.beamHold, &lw.pieces[p])
+			most = max(most, lw.pieces[p].ratio())
+		}
+	}
+	return most
+}
+
+// gradePosts grades every post under the beams that were graded last, and returns
+// the largest ratio.
+func (m *model) gradePosts(ws *workspace, rafter, beam, post *wood) float64 {
+	most := 0.0
+	for i, l := range m.lines {
+		lw := &ws.lines[i]
+		for n := range lw.posts {
+			w := &lw.posts[n]
+			w.with = l.postCase(m, lw, n, rafter, beam)
+			w.with.grade(post, beam, &w.worst)
+			for k := range w.worst {
+				most = max(most, w.worst[k].ratio)
+			}
+		}
+	}
+	return most
+}
+
+// numbers grades one whole design, from the loads to the largest ratio of all its
+// members. It allocates nothing.
+func (m *model) numbers(ws *workspace, rafter, beam, post *wood) float64 {
+	r := m.gradeRafter(ws, rafter, beam)
+	for _, l := range m.lines {
+		l.load(m, rafter)
+	}
+	return max(r, m.gradeBeams(ws, beam), m.gradePosts(ws, rafter, beam, post))
+}
