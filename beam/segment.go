@@ -33,13 +33,3 @@ func (g segment) deflectionAt(s float64) float64 {
 	return g.deflection + s*(g.slope-s*(g.moment/2+
 		s*(g.shear*(1.0/6)-s*(g.load*(1.0/24)+s*g.change*(1.0/120)))))
 }
-
-// next returns the state at the right end as the start of a segment that follows
-// without a point load between.
-func (g segment) next() segment {
-	h := g.length
-	return segment{
-		shear: g.shearAt(h), moment: g.momentAt(h),
-		slope: g.slopeAt(h), deflection: g.deflectionAt(h),
-	}
-}

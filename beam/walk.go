@@ -72,24 +72,33 @@ func (p *Plan) spread(s state, l Load, a int) int {
 }
 
 // walk carries shear, moment, slope and deflection through a bay, from zero at its
-// left end.
+// left end, by the polynomials of [segment].
 func (p *Plan) walk(s state, b bay) {
 	if b.missing() {
 		return
 	}
-	var g segment
-	for i := b.first; i < b.last; i++ {
-		g.shear -= p.points[i]
-		s.shear[i], s.moment[i] = g.shear, g.moment
-		s.slope[i], s.deflection[i] = g.slope, g.deflection
-		g.length, g.load = p.lengths[i], s.load[i]
+	points, h, w := p.points[b.first:b.last], p.lengths[b.first:b.last], s.load[b.first:b.last]
+	shear, moment := s.shear[b.first:b.last+1], s.moment[b.first:b.last+1]
+	slope, deflection := s.slope[b.first:b.last+1], s.deflection[b.first:b.last+1]
+	var v, m, t, y float64
+	for i, h := range h {
+		v -= points[i]
+		shear[i], moment[i], slope[i], deflection[i] = v, m, t, y
+		wh := w[i] * h
+		y += h * (t - h*(m*0.5+h*(v*(1.0/6)-wh*(1.0/24))))
+		t -= h * (m + h*(v*0.5-wh*(1.0/6)))
+		m += h * (v - wh*0.5)
+		v -= wh
 		if p.varying {
-			g.change = s.change[i]
+			ch := s.change[b.first+i] * h * h
+			v -= ch * 0.5
+			m -= ch * h * (1.0 / 6)
+			t += ch * h * h * (1.0 / 24)
+			y += ch * h * h * h * (1.0 / 120)
 		}
-		g = g.next()
 	}
-	s.shear[b.last], s.moment[b.last] = g.shear, g.moment
-	s.slope[b.last], s.deflection[b.last] = g.slope, g.deflection
+	last := b.last - b.first
+	shear[last], moment[last], slope[last], deflection[last] = v, m, t, y
 }
 
 // simpleSlopes returns the end slopes, times E I, of a span cut free of its
@@ -177,14 +186,16 @@ func (p *Plan) joinRight(s state, b bay) {
 
 // add superposes on a bay what the values at its left end cause further on.
 func (p *Plan) add(s state, b bay, from start) {
+	at := p.at[b.first : b.last+1]
+	shear, moment := s.shear[b.first:][:len(at)], s.moment[b.first:][:len(at)]
+	slope, deflection := s.slope[b.first:][:len(at)], s.deflection[b.first:][:len(at)]
 	v, m, t, y := from.shear, from.moment, from.slope, from.deflection
-	origin := p.at[b.first]
-	for i := b.first; i <= b.last; i++ {
-		x := p.at[i] - origin
-		s.shear[i] += v
-		s.moment[i] += m + v*x
-		s.slope[i] += t - x*(m+x*v/2)
-		s.deflection[i] += y + x*(t-x*(m/2+x*v*(1.0/6)))
+	for i, x := range at {
+		x -= at[0]
+		shear[i] += v
+		moment[i] += m + v*x
+		slope[i] += t - x*(m+x*v*0.5)
+		deflection[i] += y + x*(t-x*(m*0.5+x*v*(1.0/6)))
 	}
 }
 

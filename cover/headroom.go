@@ -61,7 +61,8 @@ func (c clearance) Explain() calc.Check {
 	s.Step("z_roof", "z_high - r * y", c.high-c.rise*c.at, "in", "geometry")
 	s.Given("theta", c.angle, "deg", "slope")
 	s.Given("d_rafter", c.rafter, "in", "dressed depth of the rafter")
-	s.Step("d_plumb", "d_rafter / cosd(theta)", c.rafter/math.Cos(c.angle*math.Pi/180), "in", "plumb depth of the rafter; the seat cut is left out")
+	s.Step("d_plumb", "d_rafter / cosd(theta)", c.rafter/math.Cos(c.angle*math.Pi/180), "in",
+		"plumb depth of the rafter; the seat cut is left out")
 	s.Given("d_beam", c.beam, "in", "depth of the beam below the rafters")
 	s.Given("r_slab", c.slabRun, "", "fall of the slab over run, input cover.slab_fall_in_per_ft")
 	s.Step("h_clear", "z_roof - d_plumb - d_beam + r_slab * y", c.clear, "in", "geometry")

@@ -86,7 +86,8 @@ func (m *model) rafterNotes(rafter *wood) []string {
 		"Sideways support by size (NDS 2018 4.4.1): " + member.RestraintOf(rafter.section).String(),
 	}
 	if rafter.dry.Bending.Repetitive == 1 {
-		notes = append(notes, "No repetitive member factor: it needs three or more rafters at 24 in. or less under a deck that spreads load")
+		notes = append(notes,
+			"No repetitive member factor: it needs three or more rafters at 24 in. or less under a deck that spreads load")
 	}
 	if !m.plan.solid {
 		notes = append(notes, "Slats are not counted as bracing of the top edge")
@@ -116,12 +117,13 @@ func (m *model) beamNotes(beam *wood) []string {
 // mark numbers a mark from 1.
 func mark(letter string, i int) string { return fmt.Sprintf("%s%d", letter, i+1) }
 
-// stockOf collects what the input says of the wood of one kind of member.
-func stockOf(species, grade, size, hot *string, wet, incised, green *bool) stock {
-	st := stock{species: *species, grade: *grade, green: yes(green)}
+// newStock says of what wood one kind of member is made; wet, incised and heat are
+// its service.
+func newStock(species, grade, size *string, wet, incised bool, hot string) stock {
+	st := stock{species: *species, grade: *grade}
 	if size != nil {
 		st.size = *size
 	}
-	st.use = lumber.Use{Wet: *wet, Incised: *incised, Temperature: heat[*hot]}
+	st.use = lumber.Use{Wet: wet, Incised: incised, Temperature: heat[hot]}
 	return st
 }

@@ -38,6 +38,7 @@ type Site struct {
 	PatioAppendix     *bool             `json:"patio_appendix_adopted,omitempty"` // the appendix for patio covers is in force
 	GroundSnow        *float64          `json:"ground_snow_psf,omitempty"`        // pg, psf
 	RoofSnow          *float64          `json:"roof_snow_psf,omitempty"`          // ps, psf of plan
+	RoofSnowBasis     *string           `json:"roof_snow_basis,omitempty"`        // allowable or strength level of the roof snow
 	FrostDepth        *float64          `json:"frost_depth_in,omitempty"`         // in
 	SoilBearing       *float64          `json:"soil_bearing_psf,omitempty"`       // psf
 	SeismicCategory   *string           `json:"seismic_category,omitempty"`       // A to F

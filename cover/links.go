@@ -229,9 +229,12 @@ func (m *model) ledgerLink(d *design) Link {
 
 // refusedWalls are walls that a ledger must not be fastened to.
 var refusedWalls = map[string]string{
-	"brick_veneer": "a ledger may not be carried by brick veneer (IRC 2012 R507.2.2): use stand-offs designed through it, or a beam line at the wall",
-	"stone_veneer": "a ledger may not be carried by stone veneer (IRC 2012 R507.2.2): use stand-offs designed through it, or a beam line at the wall",
+	"brick_veneer": "a ledger may not be carried by brick veneer" + insteadOfVeneer,
+	"stone_veneer": "a ledger may not be carried by stone veneer" + insteadOfVeneer,
 }
+
+// insteadOfVeneer cites the rule, which is that of deck ledgers, and what to do.
+const insteadOfVeneer = " (IRC 2012 R507.2.2): use stand-offs designed through it, or a beam line at the wall"
 
 // deckLink writes what the deck's fasteners must hold per square foot, at a corner
 // of the roof. The framing does not count against the uplift of the deck.

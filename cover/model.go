@@ -44,10 +44,11 @@ func newModel(in Input) (*model, error) {
 	m := &model{
 		in: in, plan: newPlan(in), combos: loads.ASD(edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
 		snow: *in.Site.RoofSnow * calc.PSF, limits: limitsOf(in), ends: endsOf(in.Lateral),
-		rafters: stockOf(r.Species, r.Grade, r.Size, r.Hot, r.Wet, r.Incised, r.Green),
-		beams:   stockOf(b.Species, b.Grade, b.Size, b.Hot, b.Wet, b.Incised, b.Green),
-		posts:   stockOf(p.Species, p.Grade, p.Size, p.Hot, p.Wet, p.Incised, nil),
+		rafters: newStock(r.Species, r.Grade, r.Size, *r.Wet, *r.Incised, *r.Hot),
+		beams:   newStock(b.Species, b.Grade, b.Size, *b.Wet, *b.Incised, *b.Hot),
+		posts:   newStock(p.Species, p.Grade, p.Size, *p.Wet, *p.Incised, *p.Hot),
 	}
+	m.rafters.green, m.beams.green = *r.Green, *b.Green
 	m.plan.splice(*b.Splices, *b.Stock*calc.Ft)
 	m.rafters.use.Repetitive = lumber.Repetitive(len(m.plan.rafters), m.plan.spacing, m.plan.solid)
 	m.roofLive = m.newRoofLive()

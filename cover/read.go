@@ -25,7 +25,9 @@ const maxText = 400
 
 // A SyntaxError says that a text is not JSON at all, so that no field of it can
 // be named.
-type SyntaxError struct{ Reason string }
+type SyntaxError struct {
+	Reason string // what is wrong, in words
+}
 
 // Error returns the reason.
 func (e *SyntaxError) Error() string { return "the input is not valid JSON: " + e.Reason }

@@ -90,9 +90,9 @@ type Stamp struct {
 
 // A Finding is one sentence of the summary.
 type Finding struct {
-	Verdict Verdict `json:"verdict"` // what it says
-	Text    string  `json:"text"`    // the sentence
-	Mark    string  `json:"mark,omitempty"`
+	Verdict Verdict `json:"verdict"`        // what it says
+	Text    string  `json:"text"`           // the sentence
+	Mark    string  `json:"mark,omitempty"` // mark of the part it speaks of, when there is one
 }
 
 // A Criterion is one design value of the site with its source.
@@ -119,16 +119,16 @@ type Assumption struct {
 // A Geometry is the cover as it is drawn: x along the house from the left roof
 // edge, y out from the wall, z up from the slab. Feet unless the name says inches.
 type Geometry struct {
-	Attachment   string     `json:"attachment"`    // ledger, rafter_tails or freestanding
-	Width        float64    `json:"width_ft"`      // ft along the house
-	Projection   float64    `json:"projection_ft"` // ft on plan
-	Overhang     float64    `json:"overhang_ft"`   // ft past the outer beam line
-	Slope        float64    `json:"slope_in_per_ft"`
-	Angle        float64    `json:"angle_deg"`    // degrees from the horizontal
-	HighEdge     float64    `json:"high_edge_ft"` // ft, top of rafters at y = 0
-	LowEdge      float64    `json:"low_edge_ft"`  // ft, top of rafters at y = projection
-	Rafters      []float64  `json:"rafters_ft"`   // x of every rafter
-	RafterSize   string     `json:"rafter_size"`
+	Attachment   string     `json:"attachment"`       // ledger, rafter_tails or freestanding
+	Width        float64    `json:"width_ft"`         // ft along the house
+	Projection   float64    `json:"projection_ft"`    // ft on plan
+	Overhang     float64    `json:"overhang_ft"`      // ft past the outer beam line
+	Slope        float64    `json:"slope_in_per_ft"`  // in of fall per ft of plan
+	Angle        float64    `json:"angle_deg"`        // degrees from the horizontal
+	HighEdge     float64    `json:"high_edge_ft"`     // ft, top of rafters at y = 0
+	LowEdge      float64    `json:"low_edge_ft"`      // ft, top of rafters at y = projection
+	Rafters      []float64  `json:"rafters_ft"`       // x of every rafter
+	RafterSize   string     `json:"rafter_size"`      // nominal size of the rafters
 	RafterDepth  float64    `json:"rafter_depth_in"`  // in, dressed
 	RafterWidth  float64    `json:"rafter_width_in"`  // in, dressed
 	RafterLength float64    `json:"rafter_length_ft"` // ft along the slope
@@ -162,17 +162,17 @@ type LoadReport struct {
 
 // A LayerLine is one layer of the dead load.
 type LayerLine struct {
-	Name    string      `json:"name"`
+	Name    string      `json:"name"`    // what the layer is
 	Weight  float64     `json:"psf"`     // psf of sloped surface
 	Certain bool        `json:"certain"` // counted against uplift
-	Source  string      `json:"source"`
-	Status  calc.Status `json:"status"`
+	Source  string      `json:"source"`  // whence the weight comes
+	Status  calc.Status `json:"status"`  // how the weight is known
 }
 
 // A Derivation is a written calculation that is no check.
 type Derivation struct {
-	Title string      `json:"title"`
-	Lines []calc.Line `json:"lines"`
+	Title string      `json:"title"` // what is derived
+	Lines []calc.Line `json:"lines"` // the written calculation
 }
 
 // A LoadCase is one load as it enters the statics.
@@ -181,13 +181,13 @@ type LoadCase struct {
 	Value  float64 `json:"psf"`          // psf; wind is strength level, + down
 	Second float64 `json:"psf_low_half"` // psf on the low half where it differs, else the same
 	On     string  `json:"on"`           // plan or slope surface
-	Source string  `json:"source"`
+	Source string  `json:"source"`       // figure, or field of the input
 }
 
 // A CombinationLine is one row of factors.
 type CombinationLine struct {
-	Name     string  `json:"name"`
-	Clause   string  `json:"clause"`
+	Name     string  `json:"name"`      // as the standard prints it
+	Clause   string  `json:"clause"`    // edition, section, number
 	Dead     float64 `json:"dead"`      // factor
 	RoofLive float64 `json:"roof_live"` // factor
 	Snow     float64 `json:"snow"`      // factor
@@ -197,13 +197,13 @@ type CombinationLine struct {
 
 // A Member is one kind of member, chosen or given, with every check of it.
 type Member struct {
-	Mark     string        `json:"mark"`    // R1, B1, P1
-	Name     string        `json:"name"`    // rafter, beam, post
-	Count    int           `json:"count"`   // how many there are
-	Size     string        `json:"size"`    // nominal
-	Dressed  string        `json:"dressed"` // dressed size in words
-	Species  string        `json:"species"`
-	Grade    string        `json:"grade"`
+	Mark     string        `json:"mark"`               // R1, B1, P1
+	Name     string        `json:"name"`               // rafter, beam, post
+	Count    int           `json:"count"`              // how many there are
+	Size     string        `json:"size"`               // nominal
+	Dressed  string        `json:"dressed"`            // dressed size in words
+	Species  string        `json:"species"`            // species group of the tables
+	Grade    string        `json:"grade"`              // grade of the tables
 	Length   float64       `json:"length_ft"`          // ft, cut length of the longest
 	Given    bool          `json:"given"`              // the size was given, not chosen
 	Verdict  Verdict       `json:"verdict"`            // worst of its checks
@@ -219,17 +219,17 @@ type MemberCheck struct {
 	Name        string     `json:"name"`        // bending, shear, bearing ...
 	Combination string     `json:"combination"` // the governing combination
 	Where       string     `json:"where"`       // span, support, overhang
-	Ratio       Ratio      `json:"ratio"`
-	Verdict     Verdict    `json:"verdict"`
+	Ratio       Ratio      `json:"ratio"`       // demand over capacity
+	Verdict     Verdict    `json:"verdict"`     // OK up to a ratio of 1
 	Recalled    bool       `json:"recalled"`    // rests on a value not yet confirmed against its printed source
 	Check       calc.Check `json:"calculation"` // the written calculation
 }
 
 // A Rejected size was tried before the chosen one.
 type Rejected struct {
-	Size  string `json:"size"`
+	Size  string `json:"size"`  // nominal size
 	Check string `json:"check"` // first check that is over
-	Ratio Ratio  `json:"ratio"`
+	Ratio Ratio  `json:"ratio"` // its ratio
 }
 
 // A Reaction is what one support receives.
@@ -245,40 +245,40 @@ type Reaction struct {
 
 // A CaseForce is the vertical force of one load case.
 type CaseForce struct {
-	Case  string  `json:"case"`
-	Force float64 `json:"lb"` // lb, + down
+	Case  string  `json:"case"` // the load case
+	Force float64 `json:"lb"`   // lb, + down
 }
 
 // A Force is a demand with the combination that brings it.
 type Force struct {
-	Value       float64 `json:"lb"` // lb, not negative
-	Combination string  `json:"combination"`
+	Value       float64 `json:"lb"`          // lb, not negative
+	Combination string  `json:"combination"` // the combination that brings it
 }
 
 // A Link is one connection of the load path.
 type Link struct {
-	Mark        string     `json:"mark"` // D1, T1, H1, L1, C1, B1, A1, F1: keyed to plan and section
-	Name        string     `json:"name"` // such as rafter to beam
-	From        string     `json:"from"`
-	To          string     `json:"to"`
-	Count       int        `json:"count"`   // how many such joints
-	Per         string     `json:"per"`     // each, or per foot
-	Demands     []Demand   `json:"demands"` // by combination
-	Down        Force      `json:"down"`    // governing
-	Up          Force      `json:"up"`
+	Mark        string     `json:"mark"`                      // D1, T1, H1, L1, C1, B1, A1, F1: keyed to plan and section
+	Name        string     `json:"name"`                      // such as rafter to beam
+	From        string     `json:"from"`                      // the part above
+	To          string     `json:"to"`                        // the part below
+	Count       int        `json:"count"`                     // how many such joints
+	Per         string     `json:"per"`                       // each, or per foot
+	Demands     []Demand   `json:"demands"`                   // by combination
+	Down        Force      `json:"down"`                      // governing
+	Up          Force      `json:"up"`                        // governing upward
 	Along       Force      `json:"along"`                     // sideways along the house
 	Out         Force      `json:"out"`                       // sideways out from the house
 	Rating      float64    `json:"required_uplift_rating_lb"` // lb, rounded up to 25; 0 when it never lifts
 	Hardware    string     `json:"hardware"`                  // what is asked for, in generic words
 	Stage       string     `json:"stage"`                     // when an inspector can see it
-	Verdict     Verdict    `json:"verdict"`
-	Reason      string     `json:"reason"`      // why, when it is not OK
-	Calculation calc.Check `json:"calculation"` // from combination to rating
+	Verdict     Verdict    `json:"verdict"`                   // OK only when the capacity is shown
+	Reason      string     `json:"reason"`                    // why, when it is not OK
+	Calculation calc.Check `json:"calculation"`               // from combination to rating
 }
 
 // A Demand is what one combination asks of a link.
 type Demand struct {
-	Combination string  `json:"combination"`
+	Combination string  `json:"combination"` // combination and placing of the loads
 	Vertical    float64 `json:"vertical_lb"` // lb, + down
 	Along       float64 `json:"along_lb"`    // lb, along the house
 	Out         float64 `json:"out_lb"`      // lb, out from the house
@@ -286,16 +286,16 @@ type Demand struct {
 
 // A FoundationAt is what one post asks of the ground.
 type FoundationAt struct {
-	Post     string     `json:"post"` // P1 ...
-	X        float64    `json:"x_ft"`
-	Y        float64    `json:"y_ft"`
-	Kind     string     `json:"kind"`        // slab, footing, pier, embedded
-	Gravity  Force      `json:"gravity"`     // dead with live or snow
-	Every    Force      `json:"every_load"`  // largest of all combinations
-	Uplift   Force      `json:"uplift"`      // net, ASD
-	Slab     Verdict    `json:"slab_rule"`   // the 750 lb rule for this post
-	SlabWhy  string     `json:"slab_reason"` // why, in words
-	SlabCalc calc.Check `json:"slab_calculation"`
+	Post     string     `json:"post"`             // P1 ...
+	X        float64    `json:"x_ft"`             // ft along the house
+	Y        float64    `json:"y_ft"`             // ft from the wall
+	Kind     string     `json:"kind"`             // slab, footing, pier, embedded
+	Gravity  Force      `json:"gravity"`          // dead with live or snow
+	Every    Force      `json:"every_load"`       // largest of all combinations
+	Uplift   Force      `json:"uplift"`           // net, ASD
+	Slab     Verdict    `json:"slab_rule"`        // the 750 lb rule for this post
+	SlabWhy  string     `json:"slab_reason"`      // why, in words
+	SlabCalc calc.Check `json:"slab_calculation"` // the written slab rule
 }
 
 // A LateralWay is one direction of sideways load.
@@ -303,22 +303,22 @@ type LateralWay struct {
 	Direction string      `json:"direction"` // along the house, out from the house
 	System    string      `json:"system"`    // what the user says holds it
 	Demand    float64     `json:"demand_lb"` // lb, ASD
-	Verdict   Verdict     `json:"verdict"`
-	Reason    string      `json:"reason"`
-	Lines     []calc.Line `json:"lines"`
+	Verdict   Verdict     `json:"verdict"`   // OVER when nothing holds it
+	Reason    string      `json:"reason"`    // why, in words
+	Lines     []calc.Line `json:"lines"`     // the written calculation
 }
 
 // A Headroom is the chain of heights down to the lowest member.
 type Headroom struct {
 	Clear    float64    `json:"clear_in"`    // in, slab to the lowest member
 	Required float64    `json:"required_in"` // in
-	Verdict  Verdict    `json:"verdict"`
-	Check    calc.Check `json:"calculation"`
+	Verdict  Verdict    `json:"verdict"`     // OK when the clear height suffices
+	Check    calc.Check `json:"calculation"` // the chain of heights
 }
 
 // A Closure compares the applied load with the reactions for one load case.
 type Closure struct {
-	Case      string  `json:"case"`
+	Case      string  `json:"case"`         // the load case
 	Applied   float64 `json:"applied_lb"`   // lb, from areas and pressures
 	Reactions float64 `json:"reactions_lb"` // lb, from the statics
 	Gap       float64 `json:"gap"`          // relative difference
@@ -326,6 +326,6 @@ type Closure struct {
 
 // A Skip is something that the report does not answer.
 type Skip struct {
-	What string `json:"what"`
-	Why  string `json:"why"`
+	What string `json:"what"` // the subject
+	Why  string `json:"why"`  // the reason
 }

@@ -11,7 +11,8 @@ func (m *model) skips() []Skip {
 	out := []Skip{
 		{"capacity of every connection", "the demands and required ratings are listed; hardware, fasteners and their spacing are not"},
 		{"roof deck and its nailing", "panels, planks and slats are not sized"},
-		{"seismic load", "not computed; check whether it governs sideways where the category is C or higher or the roof is heavy"},
+		{"seismic load",
+			"not computed; check whether it governs sideways where the category is C or higher or the roof is heavy"},
 		{"rain, ponding and drainage", "roofing against slope, standing water and gutters are not checked"},
 		{"notches and seat cuts", "members are checked at full section: a bird's-mouth or notch needs its own check (NDS 2018 3.4.3)"},
 		{"axial force in the rafters", "the share of the load along the slope is left out; it is small on low slopes"},
@@ -36,7 +37,10 @@ func (m *model) skips() []Skip {
 func (m *model) siteSkips() []Skip {
 	var out []Skip
 	if m.snow > 0 {
-		out = append(out, Skip{"snow drift, sliding and unbalanced snow", "only the balanced roof snow given is carried, placed on bays in turn"})
+		out = append(out, Skip{
+			"snow drift, sliding and unbalanced snow",
+			"only the balanced roof snow given is carried, placed on bays in turn",
+		})
 	} else if s := m.in.Site.GroundSnow; s != nil && *s > 0 {
 		out = append(out, Skip{"snow", "ground snow is given but no roof snow"})
 	}
@@ -52,7 +56,8 @@ func (m *model) siteSkips() []Skip {
 	if yes(m.in.Site.PatioAppendix) {
 		out = append(out, Skip{
 			"openness for the patio cover appendix",
-			fmt.Sprintf("65 %% of the longer wall and of one more must be open below 6 ft 8 in; height at most 12 ft, here %.1f ft", m.plan.high/calc.Ft),
+			fmt.Sprintf("65 %% of the longer wall and of one more must be open below 6 ft 8 in; "+
+				"height at most 12 ft, here %.1f ft", m.plan.high/calc.Ft),
 		})
 	}
 	return out

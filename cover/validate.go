@@ -25,6 +25,7 @@ func (in Input) Validate() error {
 	visit(reflect.ValueOf(in), "", func(path string, v reflect.Value) { checkField(path, v, &f) })
 	in.checkSources(&f)
 	in.checkSite(&f)
+	in.checkSnow(&f)
 	in.checkCover(&f)
 	in.checkBeamLines(&f)
 	in.checkPosts(&f)
@@ -114,6 +115,25 @@ func (in Input) checkSite(f *calc.Fields) {
 	if s.RoofLive != nil && *s.RoofLive < 20 && !yes(s.PatioAppendix) {
 		f.Add("site.roof_live_psf", calc.Number(*s.RoofLive)+" psf",
 			"20 psf or more where the patio cover appendix is not adopted")
+	}
+}
+
+// checkSnow refuses a snow load of one edition's level in the combinations of the
+// other: strength-level snow of the 2022 edition carries a factor of 0.7 there, and
+// an older load put through it would come out too small.
+func (in Input) checkSnow(f *calc.Fields) {
+	s := in.Site
+	if s.RoofSnow == nil || *s.RoofSnow == 0 {
+		return
+	}
+	newer := is(s.Standard, loads.ASCE722.String())
+	switch {
+	case newer && s.RoofSnowBasis == nil:
+		f.Missing("site.roof_snow_basis", "strength, for the strength-level snow that ASCE 7-22 combines as 0.7S")
+	case newer && !is(s.RoofSnowBasis, "strength"):
+		f.Add("site.roof_snow_basis", shown(*s.RoofSnowBasis), "strength with ASCE 7-22: it combines snow as 0.7S")
+	case !newer && is(s.RoofSnowBasis, "strength"):
+		f.Add("site.roof_snow_basis", shown(*s.RoofSnowBasis), "allowable with ASCE 7-16: it combines snow as 1.0S")
 	}
 }
 

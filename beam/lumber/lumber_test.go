@@ -117,7 +117,7 @@ func TestSectionProperties(t *testing.T) {
 		nominalThickness, nominalIn float64
 	}{
 		{"4x8", "textbook solution: A 25.375, S 30.66, I 111.1", 25.375, 30.66, 111.1, 0.06, 14.80, 25.90, lumber.Dimension, 4, 8},
-		{"2x12", "formwork handbook: 1-1/2 by 11-1/4 in.; the rest by hand", 16.88, 31.64, 178.0, 0.06, 4.219, 3.164, lumber.Dimension, 2, 12},
+		{"2x12", "formwork handbook: 1-1/2 by 11-1/4; rest by hand", 16.88, 31.64, 178.0, 0.06, 4.219, 3.164, lumber.Dimension, 2, 12},
 		{"4x6", "textbook solution: A 19.25", 19.25, 17.65, 48.53, 0.06, 11.23, 19.65, lumber.Dimension, 4, 6},
 		{"6x10", "by hand from 5-1/2 by 9-1/2 in.", 52.25, 82.73, 393.0, 0.06, 47.90, 131.7, lumber.BeamStringer, 6, 10},
 	} {

@@ -99,7 +99,7 @@ type Compression struct {
 	Star        float64         // Fc*, psi
 	DeepRatio   float64         // le/d in the plane of the depth; 0 when held there
 	ThinRatio   float64         // le/d in the plane of the breadth; 0 when held there
-	Slenderness float64         // the larger of the two; 0 when held in both
+	Slenderness float64         // ratio, the larger of the two; 0 when held in both
 	Critical    float64         // FcE, psi; 0 where C_P needs none
 	Stability   float64         // CP, factor; 0 when the post is not allowed
 	Allowable   float64         // Fc', psi

@@ -11,7 +11,7 @@ import (
 type Limit struct {
 	Length     float64     // in: clear span, or length of the cantilever
 	Cantilever bool        // the span counted is twice the length
-	Divisor    float64     // n in span/n; 0 or less: not known, no deflection is allowed
+	Divisor    float64     // factor n in span/n; 0 or less: not known, no deflection is allowed
 	Source     string      // code, edition, table, member
 	Status     calc.Status // how the divisor is known
 }
