@@ -30,7 +30,9 @@ func (in Input) Assume() (Input, []Assumption) {
 		d, ok := describe(path)
 		if ok && d.Need == NeedAssumed && v.Kind() == reflect.Pointer && v.IsNil() {
 			fill(v, d)
-			note(path, d.Default, d.Why)
+			if in.concerns(path) {
+				note(path, d.Default, d.Why)
+			}
 		}
 	})
 	out.assumeService(note)
@@ -41,6 +43,20 @@ func (in Input) Assume() (Input, []Assumption) {
 	order := func(a, b Assumption) int { return place(a.Path) - place(b.Path) }
 	slices.SortStableFunc(list, order)
 	return out, list
+}
+
+// concerns reports whether a field plays a part in this cover, so that an assumption
+// about it is worth reading.
+func (in Input) concerns(path string) bool {
+	switch path {
+	case "house.wall":
+		return !is(in.Cover.Attachment, "freestanding")
+	case "foundation.slab_rule":
+		return is(in.Foundation.Kind, "slab")
+	case "posts.end_inset_ft":
+		return in.Posts.Count != nil
+	}
+	return true
 }
 
 // appendixLive is the roof live load of the patio cover appendix, psf.

@@ -43,7 +43,7 @@ func newClearance(p *plan, rafterDepth, beamDepth, slabRun float64) clearance {
 		}
 	}
 	for i, y := range p.lines {
-		consider(y, below, mark("B", i))
+		consider(y, below, mark("BM", i))
 	}
 	consider(p.projection, 0, "rafter ends")
 	return c

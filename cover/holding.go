@@ -65,7 +65,7 @@ func (m *model) bearsOn(support int) string {
 		}
 		support--
 	}
-	return "at beam line " + mark("B", support)
+	return "at beam line " + mark("BM", support)
 }
 
 // spanName names a bay of a member.

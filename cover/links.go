@@ -196,7 +196,11 @@ func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
 	if kind == connections.Ground {
 		reason = "bearing, uplift weight and frost depth of the foundation are not checked"
 	}
-	return m.write(m.postJoint(kind, line, d), reason)
+	out := m.write(m.postJoint(kind, line, d), reason)
+	if kind == connections.BeamToPost && len(m.plan.splices) > 0 {
+		out.Hardware += "; at a splice each piece of beam is tied down on its own"
+	}
+	return out
 }
 
 // ledgerLink writes what the ledger hands to the house, per foot of ledger. The

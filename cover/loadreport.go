@@ -20,7 +20,7 @@ func (m *model) loadReport(d *design) LoadReport {
 		{"Wind on the deck at a corner", m.wind.deck.Lines()},
 	}
 	for i, c := range m.wind.beams {
-		out.Derivations = append(out.Derivations, Derivation{"Wind on beam line " + mark("B", i) + " as a component", c.Lines()})
+		out.Derivations = append(out.Derivations, Derivation{"Wind on beam line " + mark("BM", i) + " as a component", c.Lines()})
 	}
 	out.Cases = m.loadCases()
 	for i := range m.combos {

@@ -36,7 +36,7 @@ func (m *model) rafterMember(ws *workspace, d *design) Member {
 
 func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 	w := &d.beam
-	out := newMember(mark("B", line), "beam", w, m.beams, d.noBeam)
+	out := newMember(mark("BM", line), "beam", w, m.beams, d.noBeam)
 	out.Count = len(m.plan.pieces())
 	out.Length = m.plan.longest() / calc.Ft
 	out.Notes = m.beamNotes(w)
@@ -168,7 +168,7 @@ func (m *model) geometry(d *design) Geometry {
 	for i, y := range p.lines {
 		top := m.beamTop(y, rafter.Depth)
 		b := BeamLine{
-			Mark: mark("B", i), Y: y / calc.Ft, Size: beam.Name, Depth: beam.Depth, Breadth: beam.Breadth,
+			Mark: mark("BM", i), Y: y / calc.Ft, Size: beam.Name, Depth: beam.Depth, Breadth: beam.Breadth,
 			Top: top / calc.Ft, Bottom: (top - beam.Depth) / calc.Ft, Flush: p.flush, Posts: feet(p.posts),
 			PostSize: d.post.section.Name, PostWidth: d.post.section.Breadth,
 		}

@@ -54,12 +54,12 @@ func (m *model) supportName(support int) string {
 		}
 		support--
 	}
-	return mark("B", support)
+	return mark("BM", support)
 }
 
 // postReaction is what the beam hands to one post.
 func (m *model) postReaction(l *beamFrame, line, post int, name string, d *design) Reaction {
-	out := Reaction{Support: name, Of: mark("B", line), X: m.plan.posts[post] / calc.Ft, Y: m.plan.lines[line] / calc.Ft}
+	out := Reaction{Support: name, Of: mark("BM", line), X: m.plan.posts[post] / calc.Ft, Y: m.plan.lines[line] / calc.Ft}
 	at := func(fill func(coef []float64)) float64 { return l.forceOn(post, fill) }
 	for _, least := range []bool{false, true} {
 		layers, own := m.rafter.deadAt(m, l.support, &d.rafter, least)

@@ -137,7 +137,7 @@ type Geometry struct {
 
 // A BeamLine is one line of posts with the beam on it.
 type BeamLine struct {
-	Mark      string    `json:"mark"`          // B1, B2 outward from the wall
+	Mark      string    `json:"mark"`          // BM1, BM2 outward from the wall
 	Y         float64   `json:"y_ft"`          // ft from the wall
 	Size      string    `json:"size"`          // nominal size of the beam
 	Depth     float64   `json:"depth_in"`      // in, dressed
@@ -197,7 +197,7 @@ type CombinationLine struct {
 
 // A Member is one kind of member, chosen or given, with every check of it.
 type Member struct {
-	Mark     string        `json:"mark"`               // R1, B1, P1
+	Mark     string        `json:"mark"`               // R1, BM1, P
 	Name     string        `json:"name"`               // rafter, beam, post
 	Count    int           `json:"count"`              // how many there are
 	Size     string        `json:"size"`               // nominal
@@ -234,7 +234,7 @@ type Rejected struct {
 
 // A Reaction is what one support receives.
 type Reaction struct {
-	Support string      `json:"support"` // ledger, B1 (one rafter), P1 ...
+	Support string      `json:"support"` // ledger, BM1 (one rafter), P1 ...
 	Of      string      `json:"of"`      // member that hands it on
 	X       float64     `json:"x_ft"`    // ft along the house; of a typical rafter, the middle
 	Y       float64     `json:"y_ft"`    // ft from the wall

@@ -77,7 +77,7 @@ func (w *windLoads) wholeRoof(flows []wind.Flow) {
 			from = "wind from the garden side"
 		}
 		w.across = append(w.across, windCase{
-			name: fmt.Sprintf("%s, case %s, %s", from, h.Case, h.Flow),
+			name: fmt.Sprintf("%s, case %s, %s%s", from, h.Case, h.Flow, w.row(h)),
 			high: q * h.High(), low: q * h.Low(), share: 1,
 		})
 	}
@@ -91,6 +91,14 @@ func (w *windLoads) wholeRoof(flows []wind.Flow) {
 		}
 		w.along = append(w.along, band)
 	}
+}
+
+// row tells the rows of the figure apart where two of them serve.
+func (w *windLoads) row(h wind.Half) string {
+	if h.Angle == w.roof.Angle || w.roof.Angle < 5 || w.roof.Angle >= 7.5 {
+		return ""
+	}
+	return fmt.Sprintf(", row of %g degrees", h.Angle)
 }
 
 func among(f wind.Flow, flows []wind.Flow) bool {
