@@ -36,7 +36,7 @@ func (m *model) closure(d *design) ([]Closure, error) {
 		add("snow", m.snow*area, m.planReactions(m.snow))
 	}
 	for _, c := range m.wind.across {
-		add(c.name, (c.high+c.low)/2*area, m.windReactions(c.high, c.low))
+		add(c.name, (c.high+c.low)/2*area, m.windReactions(c))
 	}
 	for _, b := range m.wind.along {
 		add(b.name, m.bandLoad(b), m.bandReactions(b))
@@ -112,10 +112,10 @@ func (m *model) planReactions(onPlan float64) float64 {
 	return sum
 }
 
-func (m *model) windReactions(high, low float64) float64 {
-	sum := m.onLedger(m.rafter.windAt(m, 0, high, low), 0)
+func (m *model) windReactions(w windCase) float64 {
+	sum := m.onLedger(m.rafter.windAt(m, 0, w), 0)
 	for _, l := range m.lines {
-		sum += l.onPosts(func(coef []float64) { l.uniform(coef, m.rafter.windAt(m, l.support, high, low)) })
+		sum += l.onPosts(func(coef []float64) { l.uniform(coef, m.rafter.windAt(m, l.support, w)) })
 	}
 	return sum
 }
@@ -140,7 +140,7 @@ func (m *model) bandReactions(b windBand) float64 {
 	if m.plan.attached {
 		for i := range m.plan.rafters {
 			for band, share := range m.bandShares(i, 1) {
-				sum += share * m.rafter.windAt(m, 0, b.net[band], b.net[band])
+				sum += share * m.rafter.windAt(m, 0, windCase{high: b.net[band], low: b.net[band]})
 			}
 		}
 	}
@@ -148,7 +148,7 @@ func (m *model) bandReactions(b windBand) float64 {
 		n := len(l.bays)
 		sum += l.onPosts(func(coef []float64) {
 			for band, net := range b.net {
-				coef[bandCase(n, 1, band)] = m.rafter.windAt(m, l.support, net, net)
+				coef[bandCase(n, 1, band)] = m.rafter.windAt(m, l.support, windCase{high: net, low: net})
 			}
 		})
 	}

@@ -251,14 +251,16 @@ func (m *model) deckLink(d *design) Link {
 			continue
 		}
 		base := c.Dead*m.layers(c.DeadLeast)*calc.SqFt + m.onPlan(c)*math.Cos(m.plan.angle)*calc.SqFt
-		for _, w := range []windCase{component("corner", m.wind.deck, 1, 1), component("corner", m.wind.deck, -1, 1)} {
+		for _, w := range []windCase{
+			component("corner", m.wind.deck, m.wind.deck, 1), component("corner", m.wind.deck, m.wind.deck, -1),
+		} {
 			a := arrangement{name: label(c, pattern{}, w.name), wind: 0, least: c.DeadLeast, self: c.Dead}
 			if c.Wind == 0 {
 				a.name = c.Name
 			} else if !suits(c, w.down(), w.up()) {
 				continue
 			}
-			force := base + c.Wind*w.high*calc.SqFt
+			force := base + c.Wind*w.ends*calc.SqFt
 			j.demand(&a, force, 0, 0)
 			if c.DeadLeast {
 				j.lift.lower(lift{

@@ -15,8 +15,9 @@ func (m *model) loadReport(d *design) LoadReport {
 		{"Dead load", m.deadLines(d)},
 		{"Roof live load", m.roofLive.Lines()},
 		{"Velocity pressure", m.wind.velocity.Lines()},
-		{"Wind on an inner rafter as a component", m.wind.interior.Lines()},
-		{"Wind on a rafter at a side edge as a component", m.wind.edge.Lines()},
+		{"Wind on a rafter as a component, inside the edge strips", m.wind.middle.Lines()},
+		{"Wind on a rafter as a component, in an edge strip", m.wind.strip.Lines()},
+		{"Wind on a rafter as a component, in a corner", m.wind.corner.Lines()},
 		{"Wind on the deck at a corner", m.wind.deck.Lines()},
 	}
 	for i, c := range m.wind.beams {

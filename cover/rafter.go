@@ -13,8 +13,9 @@ import (
 const maintenance = loads.MaintenanceLoad
 
 // A rafterFrame is the statics of one rafter, along the slope. Its cases are one
-// pound per inch across the member on everything (0), on each bay, on the high half
-// and on the low half, and one pound across it at each point of maintenance.
+// pound per inch across the member on everything (0), on each bay, on the high half,
+// on the low half, on the edge strips at both ends, between them, and one pound across
+// it at each point of maintenance.
 //
 // Vertical loads on the roof act across the rafter with the cosine of the slope,
 // and a plan load meets the rafter over the cosine of its length. A support takes a
@@ -45,7 +46,7 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	}
 	bays := baysOf(length, supports)
 	r := &rafterFrame{points: pointsOf(bays), supports: len(supports)}
-	f, err := newFrame(length, supports, math.Cos(p.angle), rafterCases(length, bays, r.points))
+	f, err := newFrame(length, supports, math.Cos(p.angle), rafterCases(length, p.slope(m.wind.strip.Width), bays, r.points))
 	if err != nil {
 		return nil, err
 	}
@@ -55,8 +56,9 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	return r, nil
 }
 
-// rafterCases lists the load cases after case 0.
-func rafterCases(length float64, bays []bay, points []pointAt) [][]beam.Load {
+// rafterCases lists the load cases after case 0; strip is the width of the edge strips
+// along the rafter.
+func rafterCases(length, strip float64, bays []bay, points []pointAt) [][]beam.Load {
 	var cases [][]beam.Load
 	from := 0.0
 	for _, b := range bays {
@@ -68,7 +70,13 @@ func rafterCases(length float64, bays []bay, points []pointAt) [][]beam.Load {
 		from += b.length
 	}
 	half := length / 2
-	cases = append(cases, []beam.Load{beam.Uniform(0, half, 1)}, []beam.Load{beam.Uniform(half, length, 1)})
+	strip = min(strip, half)
+	ends := []beam.Load{beam.Uniform(0, strip, 1), beam.Uniform(length-strip, length, 1)}
+	var middle []beam.Load
+	if length-2*strip > tiny {
+		middle = append(middle, beam.Uniform(strip, length-strip, 1))
+	}
+	cases = append(cases, []beam.Load{beam.Uniform(0, half, 1)}, []beam.Load{beam.Uniform(half, length, 1)}, ends, middle)
 	for _, at := range points {
 		cases = append(cases, []beam.Load{beam.Point(at.x, 1)})
 	}
@@ -132,7 +140,9 @@ func (r *rafterFrame) onBays(support int, p pattern) float64 {
 func (r *rafterFrame) bayCase(b int) int   { return 1 + b }
 func (r *rafterFrame) highCase() int       { return 1 + len(r.bays) }
 func (r *rafterFrame) lowCase() int        { return 2 + len(r.bays) }
-func (r *rafterFrame) pointCase(i int) int { return 3 + len(r.bays) + i }
+func (r *rafterFrame) endsCase() int       { return 3 + len(r.bays) }
+func (r *rafterFrame) middleCase() int     { return 4 + len(r.bays) }
+func (r *rafterFrame) pointCase(i int) int { return 5 + len(r.bays) + i }
 
 // arrange lists every combination with every placing of its loads: on a rafter of
 // full tributary width, and for the zone pressures on an edge rafter too.
@@ -177,6 +187,8 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 	}
 	a.coef[r.highCase()] = c.Wind * w.high * width
 	a.coef[r.lowCase()] = c.Wind * w.low * width
+	a.coef[r.endsCase()] = c.Wind * w.ends * width
+	a.coef[r.middleCase()] = c.Wind * w.middle * width
 	return a
 }
 
@@ -224,7 +236,7 @@ func (r *rafterFrame) reactionOf(a *arrangement, support int, w *wood) reaction 
 	u := r.unit[support]
 	out := reaction{dead: (a.coef[0]/r.cosine + a.self*own) * u[0]}
 	for c := 1; c < len(u); c++ {
-		if c == r.highCase() || c == r.lowCase() {
+		if c >= r.highCase() && c <= r.middleCase() {
 			out.wind += a.coef[c] * u[c] * r.cosine
 			continue
 		}
@@ -250,9 +262,10 @@ func (r *rafterFrame) planAt(m *model, support int, onPlan float64) float64 {
 	return r.placed[support] * onPlan * m.plan.spacing * r.cosine
 }
 
-// windAt is the vertical reaction at a support under wind pressures on the two
-// halves, lb/in², on a rafter of full tributary width, lb.
-func (r *rafterFrame) windAt(m *model, support int, high, low float64) float64 {
-	across := high*r.unit[support][r.highCase()] + low*r.unit[support][r.lowCase()]
+// windAt is the vertical reaction at a support under one wind case, on a rafter of full
+// tributary width, lb.
+func (r *rafterFrame) windAt(m *model, support int, w windCase) float64 {
+	u := r.unit[support]
+	across := w.high*u[r.highCase()] + w.low*u[r.lowCase()] + w.ends*u[r.endsCase()] + w.middle*u[r.middleCase()]
 	return across * m.plan.spacing * r.cosine
 }

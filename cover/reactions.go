@@ -38,7 +38,7 @@ func (m *model) rafterReaction(support int, y float64, d *design) Reaction {
 		out.cases(CaseForce{"snow", r.planAt(m, support, m.snow)})
 	}
 	for _, w := range m.wind.rafter {
-		out.cases(CaseForce{w.name, w.share * r.windAt(m, support, w.high, w.low)})
+		out.cases(CaseForce{w.name, w.share * r.windAt(m, support, w)})
 	}
 	for i := range r.arr {
 		a := &r.arr[i]

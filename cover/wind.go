@@ -11,11 +11,12 @@ import (
 
 // A windCase is one way that the wind presses on a rafter, strength level.
 type windCase struct {
-	name  string
-	high  float64 // on the high half, lb/in², + down
-	low   float64 // on the low half, lb/in², + down
-	share float64 // tributary share of the rafter that feels it: 1, or less at a side edge
-	part  bool    // pressure on a component, not on the whole roof
+	name   string
+	high   float64 // on the high half, lb/in², + down
+	low    float64 // on the low half, lb/in², + down
+	ends   float64 // on the edge strips at both ends, lb/in², + down
+	middle float64 // between them, lb/in², + down
+	share  float64 // tributary share of the rafter that feels it: 1, or less at a side edge
 }
 
 // windLoads are all the ways that the wind acts on the cover.
@@ -24,8 +25,9 @@ type windLoads struct {
 	roof     wind.Roof
 	across   []windCase       // wind toward and from the house, whole roof
 	along    []windBand       // wind along the house, whole roof
-	interior wind.Component   // an inner rafter
-	edge     wind.Component   // a rafter along a side edge
+	middle   wind.Component   // a rafter inside the edge strips
+	strip    wind.Component   // a rafter in an edge strip
+	corner   wind.Component   // a rafter in a corner
 	deck     wind.Component   // the deck at a corner
 	beams    []wind.Component // each beam line
 	rafter   []windCase       // everything that a rafter must carry
@@ -114,8 +116,9 @@ func among(f wind.Flow, flows []wind.Flow) bool {
 func (w *windLoads) components(p *plan, flows []wind.Flow) {
 	span := longestSpan(p.supports(), p.projection)
 	rafter := wind.EffectiveArea(p.slope(span), p.spacing)
-	w.interior = wind.NewComponent(w.velocity, w.roof, rafter, wind.Interior, flows)
-	w.edge = wind.NewComponent(w.velocity, w.roof, rafter, wind.SideEdge, flows)
+	w.middle = wind.NewComponent(w.velocity, w.roof, rafter, wind.Middle, flows)
+	w.strip = wind.NewComponent(w.velocity, w.roof, rafter, wind.Interior, flows)
+	w.corner = wind.NewComponent(w.velocity, w.roof, rafter, wind.SideEdge, flows)
 	w.deck = wind.NewComponent(w.velocity, w.roof, wind.EffectiveArea(p.spacing, 0), wind.SideEdge, flows)
 	bay := longestSpan(p.posts, p.width)
 	for i := range p.lines {
@@ -166,22 +169,29 @@ func (w *windLoads) onRafter(p *plan) {
 		edge = last
 	}
 	w.rafter = append(w.rafter,
-		component("components", w.interior, 1, 1), component("components", w.interior, -1, 1),
-		component("components, side edge", w.edge, 1, edge), component("components, side edge", w.edge, -1, edge))
+		component("inner rafter", w.strip, w.middle, 1), component("inner rafter", w.strip, w.middle, -1))
+	for _, sign := range []float64{1, -1} {
+		c := component("side edge rafter", w.corner, w.strip, sign)
+		c.share = edge
+		w.rafter = append(w.rafter, c)
+	}
 }
 
-// component is a pressure on parts as a case of a rafter: down for sign 1, up for −1.
-func component(name string, c wind.Component, sign, share float64) windCase {
-	net, sense := c.Pressure, " down"
+// component is the pressure on a member as a component: one zone at its ends and one
+// between them, down for sign 1, up for −1.
+func component(name string, ends, middle wind.Component, sign float64) windCase {
+	c := windCase{ends: ends.Pressure, middle: middle.Pressure, share: 1}
+	sense := "down"
 	if sign < 0 {
-		net, sense = -c.Suction, " up"
+		c.ends, c.middle, sense = -ends.Suction, -middle.Suction, "up"
 	}
-	return windCase{name: fmt.Sprintf("%s zone %d%s", name, c.Zone, sense), high: net, low: net, share: share, part: true}
+	c.name = fmt.Sprintf("%s, zones %d and %d %s", name, ends.Zone, middle.Zone, sense)
+	return c
 }
 
 // down and up tell which ways a case presses anywhere on the roof.
-func (w windCase) down() bool { return w.high > 0 || w.low > 0 }
-func (w windCase) up() bool   { return w.high < 0 || w.low < 0 }
+func (w windCase) down() bool { return max(w.high, w.low, w.ends, w.middle) > 0 }
+func (w windCase) up() bool   { return min(w.high, w.low, w.ends, w.middle) < 0 }
 
 // suits reports whether a combination counts wind of this kind.
 func suits(c *loads.Combination, down, up bool) bool {
@@ -216,18 +226,20 @@ func (w *windLoads) on(m *model, line, support int) []windOn {
 		}
 	}
 	for _, c := range w.across {
-		consider(c.name, r.windAt(m, support, c.high, c.low))
+		consider(c.name, r.windAt(m, support, c))
 	}
 	if c := w.beams[line]; c.Area < largeTributary {
-		consider(fmt.Sprintf("components zone %d down", c.Zone), r.windAt(m, support, c.Pressure, c.Pressure))
-		consider(fmt.Sprintf("components zone %d up", c.Zone), r.windAt(m, support, -c.Suction, -c.Suction))
+		for _, sign := range []float64{1, -1} {
+			part := component("beam as a component", c, c, sign)
+			consider(part.name, r.windAt(m, support, part))
+		}
 	}
 	out := []windOn{high, low}
 	for side, from := range []string{"from the left", "from the right"} {
 		for _, b := range w.along {
 			on := windOn{name: b.name + ", " + from, side: side + 1}
 			for i, net := range b.net {
-				on.bands[i] = r.windAt(m, support, net, net)
+				on.bands[i] = r.windAt(m, support, windCase{high: net, low: net})
 			}
 			out = append(out, on)
 		}

@@ -53,8 +53,9 @@ type Place uint8
 
 // The places.
 const (
-	Interior Place = iota // away from the sides; its ends may reach the edge strips
-	SideEdge              // along a side of the roof, or in a corner
+	Interior Place = iota // in the edge strip, away from the corners
+	SideEdge              // in a corner of the roof
+	Middle                // inside the edge strips
 )
 
 // A Component is the net pressure on a part of the roof.
@@ -74,13 +75,9 @@ type Component struct {
 
 // NewComponent returns the net pressures p = q G CN on a part (ASCE 7-16 30.7),
 // not less than 16 psf either way. flows are the flows to be enveloped, one or both.
-// Between rows the angle is interpolated. A part of the interior takes zone 2, as if
-// all of it lay in the edge strip that its ends reach, the safe side.
+// Between rows the angle is interpolated.
 func NewComponent(v Velocity, r Roof, area float64, at Place, flows []Flow) Component {
-	c := Component{Velocity: v, Roof: r, Area: area, Width: ZoneWidth(r), Zone: 2, status: calc.Read}
-	if at == SideEdge || r.Angle >= perimeterAngle {
-		c.Zone = 3
-	}
+	c := Component{Velocity: v, Roof: r, Area: area, Width: ZoneWidth(r), Zone: zoneOf(r, at), status: calc.Read}
 	switch square := c.Width * c.Width; {
 	case area > 4*square:
 		c.Class = 2
@@ -95,6 +92,16 @@ func NewComponent(v Velocity, r Roof, area float64, at Place, flows []Flow) Comp
 	c.Pressure = max(leastNet, v.Pressure*Gust*c.Down)
 	c.Suction = max(leastNet, -v.Pressure*Gust*c.Up)
 	return c
+}
+
+// zoneOf is the zone of a place: from 10 degrees, where the plan of the zones
+// changes, the whole edge strip counts as zone 3 and the inside as zone 2.
+func zoneOf(r Roof, at Place) int {
+	zone := [...]int{Interior: 2, SideEdge: 3, Middle: 1}[at]
+	if r.Angle >= perimeterAngle {
+		zone = min(3, zone+1)
+	}
+	return zone
 }
 
 // coefficients interpolates the figure.
