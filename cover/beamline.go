@@ -10,7 +10,8 @@ import (
 // posts, with the rafters at their real places.
 //
 // The cases of a piece are its own weight (0); the rafters of each bay of the line,
-// weighted by their tributary width; every rafter once, for its own weight; and the
+// weighted by their tributary width; every rafter once, for its own weight; every
+// rafter weighted by its tributary width; and the
 // rafters weighted by the part of their tributary width that lies in each band from
 // the left edge and from the right edge, for wind along the house.
 type beamFrame struct {
@@ -57,7 +58,8 @@ const bands = 3
 // The indices of the cases of a piece of a line with n bays.
 func bayCase(b int) int              { return 1 + b }
 func eachCase(n int) int             { return 1 + n }
-func bandCase(n, side, band int) int { return 2 + n + (side-1)*bands + band }
+func allCase(n int) int              { return 2 + n }
+func bandCase(n, side, band int) int { return 3 + n + (side-1)*bands + band }
 
 // newBeamFrame makes the statics of one beam line.
 func newBeamFrame(m *model, line int) (*beamFrame, error) {
@@ -102,7 +104,7 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 // cases lists the cases of the stick between two x, after its own weight.
 func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
 	n := len(f.bays)
-	out := make([][]beam.Load, n+1+2*bands)
+	out := make([][]beam.Load, n+2+2*bands)
 	for i, x := range m.plan.rafters {
 		if x < from-tiny || x > to+tiny || (x > to-tiny && to < m.plan.width-tiny) {
 			continue // beyond the stick; at a splice it counts on the next one
@@ -111,6 +113,7 @@ func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
 		b := f.bayOf(x)
 		out[b] = append(out[b], beam.Point(at, m.plan.shares[i]))
 		out[n] = append(out[n], beam.Point(at, 1))
+		out[n+1] = append(out[n+1], beam.Point(at, m.plan.shares[i]))
 		for side := 1; side <= 2; side++ {
 			for band, share := range m.bandShares(i, side) {
 				if share > 0 {
@@ -247,10 +250,14 @@ func (f *beamFrame) write(coef []float64, t *term, dead, live float64) {
 			}
 		}
 	}
+	coef[allCase(n)] = uniform
+	if t.placing.bays == f.placing[0].bays {
+		coef[allCase(n)] += live
+		return
+	}
 	for b := range n {
-		coef[bayCase(b)] = uniform
 		if t.placing.bays>>b&1 == 1 {
-			coef[bayCase(b)] += live
+			coef[bayCase(b)] = live
 		}
 	}
 }

@@ -97,9 +97,7 @@ func (m *model) deadReactions(d *design, least bool) float64 {
 
 // uniform gives every rafter of a line the same force.
 func (f *beamFrame) uniform(coef []float64, force float64) {
-	for b := range f.bays {
-		coef[bayCase(b)] = force
-	}
+	coef[allCase(len(f.bays))] = force
 }
 
 // planReactions are the reactions under a load on all of the plan.

@@ -114,9 +114,7 @@ func (f *beamFrame) leastDead(beam *wood) []float64 {
 	for i := range f.pieces {
 		p := &f.pieces[i]
 		coef := make([]float64, len(p.normal))
-		for b := range f.bays {
-			coef[bayCase(b)] = f.layersLeast
-		}
+		f.uniform(coef, f.layersLeast)
 		coef[eachCase(len(f.bays))] = f.ownLeast
 		coef[0] = beam.least
 		p.plan.Forces(coef, &p.frame.forces)

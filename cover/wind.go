@@ -160,10 +160,7 @@ func (p *plan) strip(i int) float64 {
 // sides, and the pressures on it as a component, inside and at a side edge.
 func (w *windLoads) onRafter(p *plan) {
 	w.rafter = append(w.rafter, w.across...)
-	for _, b := range w.along {
-		worst := b.net[0] // the first band has the largest coefficient of either sign
-		w.rafter = append(w.rafter, windCase{name: b.name + ", first band", high: worst, low: worst, share: 1})
-	}
+	w.rafter = append(w.rafter, w.firstBand()...)
 	edge := p.shares[0]
 	if last := p.shares[len(p.shares)-1]; last > edge {
 		edge = last
@@ -175,6 +172,24 @@ func (w *windLoads) onRafter(p *plan) {
 		c.share = edge
 		w.rafter = append(w.rafter, c)
 	}
+}
+
+// firstBand returns the most downward and the most upward pressure of wind along the
+// house on a rafter in the first band, whose coefficients are the largest of either
+// sense. Cases that press on all of a rafter alike differ by a factor, so that the two
+// extremes govern.
+func (w *windLoads) firstBand() []windCase {
+	var down, up windCase
+	for _, b := range w.along {
+		c := windCase{name: b.name + ", first band", high: b.net[0], low: b.net[0], share: 1}
+		if c.high > down.high {
+			down = c
+		}
+		if c.high < up.high {
+			up = c
+		}
+	}
+	return []windCase{down, up}
 }
 
 // component is the pressure on a member as a component: one zone at its ends and one
