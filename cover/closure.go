@@ -9,44 +9,87 @@ import (
 // for rounding; a larger one is a mistake of ours and stops the report.
 const closureLimit = 0.001
 
-// closure compares, for every load case, the load applied, from areas and pressures,
-// with the reactions of the ledger and the posts, from the statics.
+// A balance is the applied load of one case and the reactions under it, lb, + down.
+type balance struct {
+	name               string
+	applied, reactions float64
+}
+
+// plus returns the sum of two balances, the second with a factor.
+func (b balance) plus(factor float64, other balance) balance {
+	b.applied += factor * other.applied
+	b.reactions += factor * other.reactions
+	return b
+}
+
+// closure compares, for every load case and combination, the load applied, from areas
+// and pressures, with the reactions of the ledger and the posts, from the statics.
 func (m *model) closure(d *design) ([]Closure, error) {
-	p := &m.plan
-	area := p.width * p.projection
-	var out []Closure
-	add := func(name string, applied, reactions float64) {
-		gap := math.Abs(applied-reactions) / max(math.Abs(applied), 1)
-		out = append(out, Closure{Case: name, Applied: applied, Reactions: reactions, Gap: gap})
-	}
-	for _, least := range []bool{false, true} {
-		name, rafter, beam := "dead load at its most", d.rafter.most, d.beam.most
-		if least {
-			name, rafter, beam = "dead load at its least", d.rafter.least, d.beam.least
-		}
-		length := p.slope(p.projection)
-		applied := m.layers(least)*p.width*length + rafter*length*float64(len(p.rafters)) +
-			beam*p.width*float64(len(p.lines))
-		add(name, applied, m.deadReactions(d, least))
-	}
-	if m.live > 0 {
-		add("roof live load", m.live*area, m.planReactions(m.live))
-	}
-	if m.snow > 0 {
-		add("snow", m.snow*area, m.planReactions(m.snow))
-	}
+	area := m.plan.width * m.plan.projection
+	most, least := m.deadBalance(d, false), m.deadBalance(d, true)
+	live := balance{"roof live load", m.live * area, m.planReactions(m.live)}
+	snow := balance{"snow", m.snow * area, m.planReactions(m.snow)}
+	var winds []balance
 	for _, c := range m.wind.across {
-		add(c.name, (c.high+c.low)/2*area, m.windReactions(c))
+		winds = append(winds, balance{c.name, (c.high + c.low) / 2 * area, m.windReactions(c)})
 	}
 	for _, b := range m.wind.along {
-		add(b.name, m.bandLoad(b), m.bandReactions(b))
+		winds = append(winds, balance{b.name, m.bandLoad(b), m.bandReactions(b)})
 	}
-	for _, c := range out {
+	all := append([]balance{most, least, live, snow}, winds...)
+	for i := range m.combos {
+		c := &m.combos[i]
+		if m.idle(c) {
+			continue
+		}
+		dead := most
+		if c.DeadLeast {
+			dead = least
+		}
+		sum := balance{name: c.Name}.plus(c.Dead, dead).plus(c.RoofLive, live).plus(c.Snow, snow)
+		if c.Wind == 0 {
+			all = append(all, sum)
+			continue
+		}
+		for _, w := range winds {
+			if suits(c, w.applied > 0, w.applied < 0) {
+				sum := sum.plus(c.Wind, w)
+				sum.name = label(c, pattern{}, w.name)
+				all = append(all, sum)
+			}
+		}
+	}
+	return written(all)
+}
+
+// written turns balances into the rows of the report, and stops at a gap.
+func written(all []balance) ([]Closure, error) {
+	var out []Closure
+	for _, b := range all {
+		c := Closure{
+			Case: b.name, Applied: b.applied, Reactions: b.reactions,
+			Gap: math.Abs(b.applied-b.reactions) / max(math.Abs(b.applied), 1),
+		}
 		if !(c.Gap <= closureLimit) {
 			return nil, fmt.Errorf("closure of %s: applied %.3f lb, reactions %.3f lb", c.Case, c.Applied, c.Reactions)
 		}
+		out = append(out, c)
 	}
 	return out, nil
+}
+
+// deadBalance is the balance of the dead load: layers by the area of the slope, wood by
+// its length.
+func (m *model) deadBalance(d *design, least bool) balance {
+	p := &m.plan
+	name, rafter, beam := "dead load at its most", d.rafter.most, d.beam.most
+	if least {
+		name, rafter, beam = "dead load at its least", d.rafter.least, d.beam.least
+	}
+	length := p.slope(p.projection)
+	applied := m.layers(least)*p.width*length + rafter*length*float64(len(p.rafters)) +
+		beam*p.width*float64(len(p.lines))
+	return balance{name, applied, m.deadReactions(d, least)}
 }
 
 // onLedger is the sum over all rafters of a vertical ledger reaction that goes with
