@@ -1,0 +1,117 @@
+package drawing
+
+import (
+	"patiocover/calc"
+	"patiocover/cover"
+)
+
+// Extents of what is drawn of a foundation that the report does not size. They keep
+// the picture readable and are drawn with dashes; the frost depth makes them deeper.
+var unsizedDepth = map[string]float64{
+	"footing": 12 * calc.In, "pier": 24 * calc.In, "embedded": 36 * calc.In,
+}
+
+// slabThickness is the thickness that was said, or a common one, in.
+func slabThickness(r *cover.Report) float64 {
+	const common = 4 * calc.In // drawn only
+	if t := r.Input.Foundation.SlabThickness; t != nil {
+		return *t
+	}
+	return common
+}
+
+// kind is what the posts stand on.
+func (s *sectionSheet) kind() string {
+	if len(s.report.Foundations) == 0 {
+		return ""
+	}
+	return s.report.Foundations[0].Kind
+}
+
+// frost is the frost depth that was said, ft; 0 when there is none.
+func (s *sectionSheet) frost() float64 {
+	if d := s.report.Input.Site.FrostDepth; d != nil {
+		return ft(*d)
+	}
+	return 0
+}
+
+// depth is how far below the slab the foundation is drawn, ft.
+func (s *sectionSheet) depth() float64 {
+	least, deep := unsizedDepth[s.kind()]
+	if !deep {
+		return 0
+	}
+	return max(ft(least), s.frost())
+}
+
+// ground draws the earth, the slab and the foundations.
+func (s *sectionSheet) ground() {
+	end := s.g.Projection + ft(slabBeyond)
+	s.earth(end)
+	for i := range s.g.Lines {
+		s.foundation(&s.g.Lines[i])
+	}
+	from := 0.0
+	s.shape(concrete, s.at(from, 0), s.at(end, s.floor(end)), s.at(end, s.floor(end)-s.slab), s.at(from, -s.slab))
+	step := 20 / s.scale.foot
+	for y, n := from+step/2, 0; y < end; y, n = y+step, n+1 {
+		low := s.slab * []float64{0.3, 0.6}[n%2]
+		at := s.at(y, s.floor(y)-low)
+		s.shape(hatching, at.plus(-1.5, 1), at.plus(1.5, 1), at.plus(0, -1.5))
+	}
+	s.solid = append(s.solid, spanning(s.at(from, 0), s.at(end, s.floor(end)-s.slab)))
+}
+
+// earth draws short strokes below the slab.
+func (s *sectionSheet) earth(end float64) {
+	step := 22 / s.scale.foot
+	for y := step / 2; y < end; y += step {
+		at := s.at(y, s.floor(y)-s.slab)
+		for i := range 3 {
+			p := at.plus(4*float64(i), 1)
+			s.line(hatching, p, p.plus(-4, 5))
+		}
+	}
+}
+
+// foundation draws what a post of the line stands on, with dashes: it is not sized.
+func (s *sectionSheet) foundation(l *cover.BeamLine) {
+	half := map[string]float64{"footing": 9 * calc.In, "pier": 6 * calc.In, "embedded": 6 * calc.In}[s.kind()]
+	if half == 0 {
+		return
+	}
+	top := s.floor(l.Y)
+	end := top - s.slab - s.depth()
+	b := s.bar(unsized, s.at(l.Y-ft(half), top), s.at(l.Y+ft(half), end))
+	s.solid = append(s.solid, b)
+	if s.kind() == "embedded" {
+		post := ft(l.PostWidth) / 2
+		s.bar(hidden, s.at(l.Y-post, top), s.at(l.Y+post, end+ft(6*calc.In)))
+	}
+}
+
+// groundNames writes what lies below.
+func (s *sectionSheet) groundNames() {
+	slab := "SLAB (EXISTING)"
+	if t := s.report.Input.Foundation.SlabThickness; t != nil {
+		slab = "SLAB " + calc.Number(*t) + `"`
+	}
+	y := 0.35 * s.g.Projection
+	s.callout(plain, slab, s.at(y, s.floor(y)-s.slab/2), hint{angle: -60, least: 20, most: 80})
+	if s.depth() > 0 && len(s.g.Lines) > 0 {
+		l := &s.g.Lines[len(s.g.Lines)-1]
+		at := s.at(l.Y, s.floor(l.Y)-s.slab-s.depth()/2)
+		s.callout(plain, foundationWords[s.kind()], at, hint{angle: 180, least: 40, most: 160})
+	}
+	if f := s.frost(); f > 0 {
+		from, to := s.at(0, -f), s.at(s.g.Projection, -f)
+		s.line(levelLine, from, to)
+		s.near(backed, "FROST DEPTH "+inches(f*calc.Ft)+`"`, from.plus(50, 0), hint{angle: 0, least: 0, most: 60})
+	}
+}
+
+// foundationWords name a foundation and what is not known of it.
+var foundationWords = map[string]string{
+	"footing": "FOOTING, NOT SIZED HERE", "pier": "PIER, NOT SIZED HERE", "embedded": "DEPTH NOT SIZED HERE",
+}
