@@ -14,6 +14,9 @@ const (
 	heaviest = 1e100
 	// open is the part of the load, a ratio, by which a case may miss equilibrium.
 	open = 1e-9
+	// nothing is a load, lb, so small that its products with lengths lose their digits
+	// at the lower end of the number range; what it leaves over is no fault.
+	nothing = 1e-200
 )
 
 // A ClosureError says that a case was solved and does not come out in equilibrium or
@@ -35,11 +38,14 @@ func (e *ClosureError) Error() string {
 // of neighboring spans with each other.
 func (p *Plan) closure(k int, s state, loads []Load) error {
 	e := ClosureError{Case: k}
-	size := 0.0
+	size, length := nothing/open, p.line.length
 	for _, l := range loads {
 		e.Force += l.Total()
 		e.Moment += l.Moment()
 		size += l.size()
+		if !l.point { // whose ends may have moved onto a cut
+			size += coincident / open * length * (abs(l.Start) + abs(l.End))
+		}
 	}
 	for i, r := range s.reaction {
 		e.Force -= r
@@ -52,7 +58,6 @@ func (p *Plan) closure(k int, s state, loads []Load) error {
 			e.Kink = kink
 		}
 	}
-	length := p.line.length
 	if abs(e.Force) <= open*size && abs(e.Moment) <= open*size*length && abs(e.Kink) <= open*size*length*length {
 		return nil
 	}

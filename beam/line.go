@@ -62,7 +62,7 @@ func (l *Line) Set(length float64, supports []float64) error {
 	for i := 1; i < len(l.supports); i++ {
 		l.spans = append(l.spans, l.supports[i]-l.supports[i-1])
 	}
-	if slices.Equal(l.spans, l.before) {
+	if slices.EqualFunc(l.spans, l.before, unchanged) {
 		return nil
 	}
 	l.before = l.before[:0]
@@ -73,6 +73,14 @@ func (l *Line) Set(length float64, supports []float64) error {
 	l.before = append(l.before, l.spans...)
 	return nil
 }
+
+// unchanged reports whether two spans are one but for the rounding of the positions
+// of their supports, which is far below what closure allows.
+func unchanged(a, b float64) bool { return abs(a-b) <= rounding*b }
+
+// rounding is the part of a span, a ratio, by which it may come out different when
+// the member is shifted on its supports.
+const rounding = 1e-12
 
 // Length returns the length, in.
 func (l *Line) Length() float64 { return l.length }

@@ -75,6 +75,7 @@ func (p *Plan) extrema(b bay, stiffness, tolerance float64, e *Extrema) {
 		if (g.slope > 0) == (slope > 0) && g.steep(slope, moment) {
 			continue
 		}
+		widen(&high, &low, g.deflection, p.at[i]) // where rounding may hide a change of sign
 		zeros := g.slopeZeros(tolerance)
 		for _, s := range zeros.at[:zeros.n] {
 			widen(&high, &low, g.deflectionAt(s), p.at[i]+s)

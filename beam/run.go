@@ -257,6 +257,8 @@ func (p *Plan) deflections(b bay, stiffness float64, out *Bay) {
 			at := g.deflectionAt(s)
 			yMax, yMin = max(yMax, at), min(yMin, at)
 		}
+		// Slope may vanish at the end itself, where rounding hides its change of sign.
+		yMax, yMin = max(yMax, y[i], y[i+1]), min(yMin, y[i], y[i+1])
 	}
 	out.DeflectionMax, out.DeflectionMin = yMax/stiffness, yMin/stiffness
 }
@@ -288,14 +290,14 @@ func (p *Plan) turn(i int) float64 {
 		m := m0 + s*(v0-s*w*0.5)
 		t := t0 - s*m0 - s*s*(v0*0.5-s*w*(1.0/6))
 		step := 2 * t * m / (2*m*m + t*v)
+		if to := s + step; !(0 <= to && to <= h) {
+			break
+		}
 		if abs(step) <= short*h && v*v*abs(step)*step*step <= settled*h*m*m {
 			y := p.sum.deflection[i] + s*t0 - s*s*(m0*0.5+s*(v0*(1.0/6)-s*w*(1.0/24)))
 			return y + step*(t-step*(m*0.5+step*(v*(1.0/6)-step*w*(1.0/24))))
 		}
 		s += step
-		if !(0 <= s && s <= h) {
-			break
-		}
 	}
 	g := p.segment(i)
 	return g.deflectionAt(g.zero(slopeOf, bracket{0, h, t0, t1}, coarse))
