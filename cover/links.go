@@ -69,14 +69,31 @@ func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design)
 			j.lift.lower(lift{net: r.total(), dead: r.dead / a.self, windFactor: a.wind, deadFactor: a.self})
 		}
 	}
+	j.shake(&m.sideways, m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total(), along, out)
 	return j
 }
 
-// demand adds what one arrangement asks. Sideways force comes with wind only.
-func (j *joint) demand(a *arrangement, vertical, along, out float64) {
+// demand adds what one arrangement asks. Sideways force comes with the wind.
+func (j *joint) demand(a *arrangement, vertical float64, along, out share) {
 	j.demands = append(j.demands, connections.Demand{
-		Combination: a.name, Vertical: vertical, Along: along * a.wind, Out: out * a.wind,
+		Combination: a.name, Vertical: vertical, Along: along.wind * a.wind, Out: out.wind * a.wind,
 	})
+}
+
+// shake adds what the earthquake asks beside the dead load, most and least (ASCE 7
+// 2.4.5, combinations 8 and 10, where D is relieved by the vertical part).
+func (j *joint) shake(s *sideways, dead float64, along, out share) {
+	if !s.along.shaken {
+		return
+	}
+	up := asdQuake * s.vertical
+	for _, c := range []connections.Demand{
+		{Combination: "D + 0.7Ev + 0.7Eh", Vertical: (1 + up) * dead},
+		{Combination: "0.6D - 0.7Ev + 0.7Eh", Vertical: (0.6 - up) * j.lift.dead},
+	} {
+		c.Along, c.Out = asdQuake*along.quake, asdQuake*out.quake
+		j.demands = append(j.demands, c)
+	}
 }
 
 // postJoint collects the demands on a link of the posts of one line: the worst post.
@@ -88,7 +105,7 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 		height = m.beamTop(m.plan.lines[line], d.rafter.section.Depth) - d.beam.section.Depth
 	}
 	along, out := m.sideways.at(kind)
-	dead := l.leastDead(&d.beam)
+	dead, most := l.leastDead(&d.beam), 0.0
 	for i := range l.arr {
 		a := &l.arr[i]
 		own := d.post.most * height * a.self
@@ -96,6 +113,9 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 			own = d.post.least * height * a.self
 		}
 		for n, force := range l.forces[i] {
+			if i == 0 {
+				most = max(most, force+own)
+			}
 			j.demand(a, force+own, along, out)
 			if a.least && a.self > 0 {
 				j.lift.lower(lift{
@@ -105,6 +125,7 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 			}
 		}
 	}
+	j.shake(&m.sideways, most, along, out)
 	return j
 }
 
@@ -170,7 +191,8 @@ func condense(all []connections.Demand) []Demand {
 	var out []Demand
 	for i, d := range all {
 		p := best[combinationOf(d.Combination)]
-		if i != p.down && (i != p.up || d.Vertical >= 0) {
+		lifts, presses := i == p.up && d.Vertical < 0, i == p.down && d.Vertical >= 0
+		if !lifts && !presses {
 			continue
 		}
 		out = append(out, Demand{Combination: d.Combination, Vertical: d.Vertical, Along: d.Along, Out: d.Out})
@@ -259,7 +281,7 @@ func (m *model) deckLink(d *design) Link {
 				continue
 			}
 			force := base + c.Wind*w.ends*calc.SqFt
-			j.demand(&a, force, 0, 0)
+			j.demand(&a, force, share{}, share{})
 			if c.DeadLeast {
 				j.lift.lower(lift{
 					net: force, dead: m.layers(true) * calc.SqFt, windFactor: c.Wind, deadFactor: c.Dead,

@@ -1,119 +1,200 @@
 package cover
 
 import (
+	"fmt"
 	"math"
 
 	"patiocover/calc"
 	"patiocover/connections"
+	"patiocover/loads"
+	"patiocover/loads/seismic"
 	"patiocover/loads/wind"
 )
 
-// sideways is the horizontal wind on the cover and how it is shared out, strength
-// level.
+// Factors of allowable stress design on wind and on earthquake (ASCE 7 2.4).
+const (
+	asdWind  = 0.6
+	asdQuake = 0.7
+)
+
+// A push is the horizontal load in one direction: wind, and earthquake where the site
+// gives one. Forces are of strength level.
+type push struct {
+	direction string // in words
+	system    string // what the user says holds it
+	wind      wind.Sideways
+	quake     seismic.Shear
+	refusal   seismic.Refusal
+	shaken    bool // the earthquake is computed
+}
+
+// sideways is the horizontal load on the cover and how it is shared out.
 type sideways struct {
-	along, out wind.Sideways
-	lateral    Lateral
+	along, out push
+	vertical   float64 // 0.2 SDS, part of the dead load that the earthquake adds or takes
+	low        float64 // part of the weight that is below the roof: beams and half of the posts
 	width      float64 // in
 	projection float64 // in
 	spacing    float64 // in
-	rafters    int
-	lines      int
-	posts      int // of all lines
+	rafters    int     // ties of rafters to beams, over all lines
+	posts      int     // of all lines
 }
 
-// newSideways works out the horizontal wind on the cover as designed. Every post is
+// newSideways works out the horizontal load on the cover as designed. Every post is
 // counted in full; none shelters another.
 func newSideways(m *model, d *design) sideways {
 	p := &m.plan
 	s := sideways{
-		lateral: m.in.Lateral, width: p.width, projection: p.projection, spacing: p.spacing,
-		rafters: len(p.rafters), lines: len(p.lines), posts: len(p.lines) * len(p.posts),
+		width: p.width, projection: p.projection, spacing: p.spacing,
+		rafters: len(p.rafters) * len(p.lines), posts: len(p.lines) * len(p.posts),
 	}
-	edge := d.rafter.section.Depth / math.Cos(p.angle)
-	posts := 0.0
-	for _, y := range p.lines {
+	s.along = push{direction: "along the house", system: *m.in.Lateral.Along}
+	s.out = push{direction: "out from the house", system: *m.in.Lateral.Out}
+	s.blow(m, d)
+	s.shake(m, d)
+	return s
+}
+
+// postArea is the area of all posts seen from one side, in², and their volume, in³.
+func (m *model) postArea(d *design) (area, volume float64) {
+	for _, y := range m.plan.lines {
 		height := m.beamTop(y, d.rafter.section.Depth) - d.beam.section.Depth
-		posts += float64(len(p.posts)) * d.post.section.Depth * height
+		area += float64(len(m.plan.posts)) * d.post.section.Depth * height
+		volume += float64(len(m.plan.posts)) * d.post.section.Area() * height
 	}
+	return area, volume
+}
+
+// blow works out the wind in both directions.
+func (s *sideways) blow(m *model, d *design) {
+	p := &m.plan
+	edge := d.rafter.section.Depth / math.Cos(p.angle)
+	posts, _ := m.postArea(d)
 	beams := float64(len(p.lines)) * p.width * d.beam.section.Depth
 	net := 0.0
 	for _, c := range m.wind.across {
 		net = max(net, math.Abs(c.high+c.low)/2)
 	}
-	s.along = wind.NewSideways(wind.Sideways{
+	s.along.wind = wind.NewSideways(wind.Sideways{
 		Velocity: m.wind.velocity, Angle: m.wind.roof.Angle, Edge: p.slope(p.projection) * edge, Posts: posts,
 	})
-	s.out = wind.NewSideways(wind.Sideways{
+	s.out.wind = wind.NewSideways(wind.Sideways{
 		Velocity: m.wind.velocity, Angle: m.wind.roof.Angle, Edge: p.width * edge, Posts: posts + beams,
 		Plan: p.width * p.projection, Net: net, Rise: p.rise,
 	})
-	return s
 }
 
-// at is the sideways force on one joint of a kind, strength level, lb: on the ledger
-// per foot. Where the house holds the cover, the roof edges go through the deck to
-// the ledger and the posts and beams through the ties to the deck; else everything
-// goes through ties, caps and posts to the ground.
-func (s *sideways) at(kind connections.Kind) (along, out float64) {
-	byHouseAlong := *s.lateral.Along == "house_diaphragm"
-	byHouseOut := *s.lateral.Out == "house_diaphragm"
+// shake works out the earthquake in both directions, where the site gives it.
+func (s *sideways) shake(m *model, d *design) {
+	in := m.in.Site
+	if !given(in.SeismicShort, in.SeismicSecond, in.SeismicMapped) || in.SeismicCategory == nil {
+		return
+	}
+	p := &m.plan
+	area := p.width * p.slope(p.projection)
+	roof := m.layers(false)*area + d.rafter.most*p.slope(p.projection)*float64(len(p.rafters))
+	roof += seismic.SnowShare(m.snow, *in.Standard == loads.ASCE722.String()) * m.snow * p.width * p.projection
+	_, volume := m.postArea(d)
+	low := d.beam.most*p.width*float64(len(p.lines)) + d.post.most*volume/d.post.section.Area()/2
+	s.low = low / (roof + low)
+	s.vertical = 0.2 * *in.SeismicShort
+	site := seismic.Site{Short: *in.SeismicShort, Second: *in.SeismicSecond, Mapped: *in.SeismicMapped, Importance: 1}
+	for _, way := range []*push{&s.along, &s.out} {
+		system := seismic.OwnPosts()
+		if way.byHouse() {
+			system = seismic.HouseWalls()
+		}
+		way.shaken = true
+		way.quake = seismic.NewShear(site, system, roof+low, p.mean())
+		way.refusal = system.Permits(*in.SeismicCategory, p.mean())
+	}
+}
+
+func (p *push) byHouse() bool { return p.system == "house_diaphragm" }
+
+// A share is what one joint takes of the loads of one direction, strength level, lb.
+type share struct{ wind, quake float64 }
+
+// at is the sideways force on one joint of a kind, on the ledger per foot. Where the
+// house holds the cover, the roof goes through the deck to the ledger and the posts and
+// beams through the ties to the deck; else everything goes through ties, caps and posts
+// to the ground.
+func (s *sideways) at(kind connections.Kind) (along, out share) {
 	switch kind {
-	case connections.LedgerToHouse, connections.RafterToLedger:
-		per := calc.Ft / s.width
-		if kind == connections.RafterToLedger {
-			per = s.spacing / s.width
-		}
-		if byHouseAlong {
-			along = s.along.Force * per
-			out = 6 * s.along.Force * s.projection / 2 / s.width * per // turning moment over the length of the ledger
-		}
-		if byHouseOut {
-			out = max(out, s.out.Force*per)
-		}
-		return along, out
+	case connections.LedgerToHouse:
+		return s.onLedger(calc.Ft)
+	case connections.RafterToLedger:
+		return s.onLedger(s.spacing)
 	case connections.RafterToBeam:
-		n := float64(s.rafters * s.lines)
-		return through(s.along, byHouseAlong) / n, through(s.out, byHouseOut) / n
+		return s.through(&s.along, s.rafters), s.through(&s.out, s.rafters)
 	case connections.BeamToPost, connections.PostToBase, connections.BaseToGround, connections.Ground:
-		n := float64(s.posts)
-		return through(s.along, byHouseAlong) / n, through(s.out, byHouseOut) / n
+		return s.through(&s.along, s.posts), s.through(&s.out, s.posts)
 	}
-	return 0, 0
+	return share{}, share{}
 }
 
-// through is the force that goes through ties and posts: what acts on posts and
-// beams where the house holds the roof, else everything.
-func through(s wind.Sideways, byHouse bool) float64 {
-	if byHouse {
-		return max(s.OnPosts, s.Least)
+// onLedger is the force on a length of ledger. A force along the house acts in the
+// middle of the roof and turns it about the ledger: the turning moment pulls at its
+// ends.
+func (s *sideways) onLedger(length float64) (along, out share) {
+	part := length / s.width
+	if s.along.byHouse() {
+		turn := 6 * (s.projection / 2) / s.width * part
+		along = share{s.along.wind.Force * part, s.along.quake.Force * part}
+		out = share{s.along.wind.Force * turn, s.along.quake.Force * turn}
 	}
-	return s.Force
+	if s.out.byHouse() {
+		out.wind = max(out.wind, s.out.wind.Force*part)
+		out.quake = max(out.quake, s.out.quake.Force*part)
+	}
+	return along, out
 }
 
-// asdWind is the factor on wind in allowable stress design (ASCE 7 2.4.1).
-const asdWind = 0.6
+// through is the force through one of n joints below the roof.
+func (s *sideways) through(p *push, n int) share {
+	f := share{p.wind.Force, p.quake.Force}
+	if p.byHouse() {
+		f = share{max(p.wind.OnPosts, p.wind.Least), p.quake.Force * s.low}
+	}
+	return share{f.wind / float64(n), f.quake / float64(n)}
+}
 
 // ways writes down what holds the cover sideways.
-func (s *sideways) ways() []LateralWay {
-	return []LateralWay{
-		way("along the house", *s.lateral.Along, s.along),
-		way("out from the house", *s.lateral.Out, s.out),
+func (s *sideways) ways() []LateralWay { return []LateralWay{s.along.way(), s.out.way()} }
+
+func (p *push) way() LateralWay {
+	var sheet calc.Sheet
+	sheet.Append(p.wind.Lines())
+	sheet.Given("f_W", asdWind, "", "ASCE 7 2.4.1, factor on wind")
+	wind := asdWind * p.wind.Force
+	sheet.Step("H_W", "f_W * F", wind, "lb", "allowable stress design")
+	out := LateralWay{
+		Direction: p.direction, System: p.system, Demand: wind, Verdict: NotChecked, Reason: systemReasons[p.system],
 	}
+	if p.shaken {
+		sheet.Append(p.quake.Lines())
+		sheet.Given("f_E", asdQuake, "", "ASCE 7 2.4.5, factor on earthquake")
+		quake := asdQuake * p.quake.Force
+		sheet.Step("H_E", "f_E * V", quake, "lb", "allowable stress design")
+		out.Demand = max(wind, quake)
+		sheet.Step("H", "max(H_W, H_E)", out.Demand, "lb", "the larger governs")
+		out.Reason += fmt.Sprintf("; %s governs with %.0f lb", larger(wind, quake), calc.RoundUp(out.Demand, 1))
+		if p.refusal != seismic.Permitted {
+			out.Verdict, out.Reason = Over, p.refusal.String()
+		}
+	}
+	if p.system == "none" {
+		out.Verdict, out.Reason = Over, systemReasons["none"]
+	}
+	out.Lines = sheet.Lines()
+	return out
 }
 
-func way(direction, system string, f wind.Sideways) LateralWay {
-	var sheet calc.Sheet
-	sheet.Append(f.Lines())
-	sheet.Given("f_W", asdWind, "", "ASCE 7 2.4.1, factor on wind")
-	sheet.Step("H", "f_W * F", asdWind*f.Force, "lb", "allowable stress design")
-	out := LateralWay{
-		Direction: direction, System: system, Demand: asdWind * f.Force, Lines: sheet.Lines(),
-		Verdict: NotChecked, Reason: systemReasons[system],
+func larger(wind, quake float64) string {
+	if quake > wind {
+		return "earthquake"
 	}
-	if system == "none" {
-		out.Verdict = Over
-	}
-	return out
+	return "wind"
 }
 
 // systemReasons says of each lateral system what is not checked, or what is wrong.

@@ -11,14 +11,17 @@ func (m *model) skips() []Skip {
 	out := []Skip{
 		{"capacity of every connection", "the demands and required ratings are listed; hardware, fasteners and their spacing are not"},
 		{"roof deck and its nailing", "panels, planks and slats are not sized"},
-		{"seismic load",
-			"not computed; check whether it governs sideways where the category is C or higher or the roof is heavy"},
 		{"rain, ponding and drainage", "roofing against slope, standing water and gutters are not checked"},
 		{"notches and seat cuts", "members are checked at full section: a bird's-mouth or notch needs its own check (NDS 2018 3.4.3)"},
 		{"axial force in the rafters", "the share of the load along the slope is left out; it is small on low slopes"},
 		{"posts off center or bent sideways", "posts are checked for axial load through their centers"},
 		{"deflection under wind", "the code's limit under wind is not checked"},
 		{"shear deformation", "deflections leave it out beyond what the published modulus holds; short deep spans sag more"},
+	}
+	if !m.sideways.along.shaken {
+		out = append(out, Skip{
+			"earthquake", "not computed: give the seismic category with SDS, SD1 and S1; it may govern sideways over the wind",
+		})
 	}
 	out = append(out, m.siteSkips()...)
 	if m.plan.attached {
