@@ -11,8 +11,9 @@ const (
 	UpwardOnly              // upward only
 )
 
-// Load duration factors of NDS 2018 Table 2.3.2. A combination takes the largest of
-// the loads in it.
+// Load duration factors C_D of NDS 2018 Table 2.3.2 (read in a reference page on it;
+// roof live load counts as construction load, NDS commentary C2.3.2). A combination
+// takes the largest of the loads in it.
 const (
 	durationDead = 0.9
 	durationSnow = 1.15
@@ -20,11 +21,12 @@ const (
 	durationWind = 1.6
 )
 
-// A Combination is one row of factors of allowable stress design.
+// A Combination is one row of factors of allowable stress design. Wind in it is of
+// strength level. A load that it does not name has the factor 0.
 type Combination struct {
 	Name      string  // as the standard prints it
 	Clause    string  // edition, section, number
-	Dead      float64 // factor on dead load
+	Dead      float64 // factor on dead load, the most or the least
 	RoofLive  float64 // factor on roof live load
 	Snow      float64 // factor on snow
 	Wind      float64 // factor on wind
@@ -75,10 +77,14 @@ var combinations22 = []Combination{
 }
 
 // ASD returns the combinations of allowable stress design of an edition, for loads
-// of a roof without floor live load (ASCE 7 2.4.1, from memory; the 0.7 on snow of
-// the 2022 edition is read). The first is dead load alone. The list is shared and
-// must not be changed. Snow of the 2022 edition is of strength level: a roof snow
-// load of the older kind must not be combined by it.
+// of a roof without floor live load. The first is dead load alone. The list is shared
+// and must not be changed.
+//
+// The factors of 7-16 2.4.1 (1) to (7) were read in public restatements of it, those
+// of 7-22 (3a) and (6a) in a structural engineering magazine; the numbers (1a), (5a)
+// and (7a) follow the pattern of the others. Snow of the 2022 edition is of strength
+// level: a roof snow load of the older kind must not be combined by it, nor the other
+// way round.
 func ASD(e Edition) []Combination {
 	if e == ASCE722 {
 		return combinations22

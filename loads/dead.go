@@ -2,8 +2,9 @@ package loads
 
 import (
 	_ "embed" // layers.csv
-	"math"
+	"fmt"
 	"slices"
+	"strings"
 
 	"patiocover/calc"
 )
@@ -41,8 +42,10 @@ func LayerNamed(name string) (Layer, bool) {
 
 // A Part is one layer as it counts for a roof.
 type Part struct {
-	Weight  float64 // lb/in² of the surface, along the slope
-	Certain bool    // fastened and sure to stay: it resists uplift
+	Weight  float64     // lb/in² of the surface, along the slope
+	Certain bool        // fastened and sure to stay: it resists uplift
+	Source  string      // whence the weight comes; empty for the input
+	Status  calc.Status // how the weight is known
 }
 
 // A Dead is the dead load of a roof without its framing.
@@ -63,14 +66,31 @@ func NewDead(parts []Part) Dead {
 	return d
 }
 
-// OnPlan turns a load per area of slope into one per area of plan, in the same unit.
-// angle is from the horizontal, in radians.
-func OnPlan(perSlope, angle float64) float64 { return perSlope / math.Cos(angle) }
+// Lines writes the sums of the parts up; parts are those that the load was made of.
+func (d Dead) Lines(parts []Part) []calc.Line {
+	var s calc.Sheet
+	var all, certain []string
+	for i, p := range parts {
+		symbol := fmt.Sprintf("w_%d", i+1)
+		all = append(all, symbol)
+		if p.Certain {
+			certain = append(certain, symbol)
+		}
+		if p.Source == "" {
+			s.Given(symbol, p.Weight/calc.PSF, "psf", fmt.Sprintf("input cover.layers[%d]", i))
+			continue
+		}
+		s.Quoted(symbol, p.Weight/calc.PSF, "psf", p.Source, p.Status)
+	}
+	s.Step("D_most", sum(all), d.Most/calc.PSF, "psf", "all layers, per area of slope")
+	s.Step("D_least", sum(certain), d.Least/calc.PSF, "psf", "layers that are certain, per area of slope")
+	return s.Lines()
+}
 
-// Density returns the density of wood, lb/in³, from its specific gravity G on
-// oven-dry weight and volume and its moisture content in percent (NDS Supplement
-// 2018 3.1.3; the form is from memory, its results agree with printed weights).
-func Density(gravity, moisture float64) float64 {
-	pcf := 62.4 * gravity / (1 + 0.009*gravity*moisture) * (1 + moisture/100)
-	return pcf * calc.PCF
+// sum is the formula that adds the symbols up.
+func sum(symbols []string) string {
+	if len(symbols) == 0 {
+		return "0"
+	}
+	return strings.Join(symbols, " + ")
 }

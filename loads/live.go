@@ -7,10 +7,12 @@ import "patiocover/calc"
 const MaintenanceLoad = 300 * calc.Lb
 
 // AppendixLive is the least live load of the patio cover appendix, lb/in² of plan,
-// where it is adopted (IRC 2018 Appendix H; read in a state's code).
+// where it is adopted; it is not reduced further (IRC 2018 Appendix H, read in a
+// state's code).
 const AppendixLive = 10 * calc.PSF
 
-// leastRoofLive is the floor of the reduced roof live load (ASCE 7-16 4.8.2).
+// leastRoofLive is the floor of the reduced roof live load (ASCE 7-16 4.8.2; read in
+// a reference page on the same clause of ASCE 7-22).
 const leastRoofLive = 12 * calc.PSF
 
 // A RoofLive is a roof live load and how it was found.
@@ -33,9 +35,9 @@ func NewRoofLive(base, area, rise float64, reducible bool) RoofLive {
 	if !reducible {
 		return l
 	}
-	l.ByArea = min(1, max(0.6, 1.2-0.001*area/calc.SqFt)) // eq. 4.8-1
-	l.BySlope = min(1, max(0.6, 1.2-0.05*rise))
-	l.Load = max(leastRoofLive, base*l.ByArea*l.BySlope)
+	l.ByArea = min(1, max(0.6, 1.2-0.001*area/calc.SqFt)) // R1
+	l.BySlope = min(1, max(0.6, 1.2-0.05*rise))           // R2
+	l.Load = max(leastRoofLive, base*l.ByArea*l.BySlope)  // eq. 4.8-1
 	return l
 }
 
@@ -49,8 +51,9 @@ func (l RoofLive) Lines() []calc.Line {
 	}
 	s.Given("A_t", l.Area/calc.SqFt, "ft²", "tributary area of the member, geometry")
 	s.Given("F", l.Rise, "in/ft", "input cover.slope_in_per_ft")
+	s.Quoted("L_min", leastRoofLive/calc.PSF, "psf", "ASCE 7-16 4.8.2", calc.Read)
 	s.Step("R_1", "min(1, max(0.6, 1.2 - 0.001 * A_t))", l.ByArea, "", "ASCE 7-16 4.8.2")
 	s.Step("R_2", "min(1, max(0.6, 1.2 - 0.05 * F))", l.BySlope, "", "ASCE 7-16 4.8.2")
-	s.Step("L_r", "max(12, L_0 * R_1 * R_2)", l.Load/calc.PSF, "psf", "ASCE 7-16 eq. 4.8-1")
+	s.Step("L_r", "max(L_min, L_0 * R_1 * R_2)", l.Load/calc.PSF, "psf", "ASCE 7-16 eq. 4.8-1")
 	return s.Lines()
 }

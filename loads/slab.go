@@ -2,8 +2,8 @@ package loads
 
 import "patiocover/calc"
 
-// The limits of the slab rule of the patio cover appendix (IRC 2018 Appendix H;
-// read in a state's code).
+// The limits of the slab rule of the patio cover appendix (IRC 2018 Appendix H, read
+// in a state's code and in a web article; IBC 2018 Appendix I, from memory).
 const (
 	slabLimit     = 750 * calc.Lb // on one column
 	slabThickness = 3.5 * calc.In // least thickness
@@ -43,7 +43,9 @@ type SlabRule struct {
 	Limit    float64   // load allowed on the post, lb; 0 with a fault
 }
 
-// NewSlabRule checks the load of one post.
+// NewSlabRule checks the load of one post: force in lb, the frost depth and the
+// thickness of the slab in inches. A frost depth or a thickness that is not a number
+// is a fault, so that the unknown never passes.
 func NewSlabRule(force, frost, depth float64, allLoads bool) SlabRule {
 	r := SlabRule{Force: force, Frost: frost, Depth: depth, AllLoads: allLoads, Limit: slabLimit}
 	switch {
@@ -68,6 +70,11 @@ func (r SlabRule) Explain() calc.Check {
 		counted = "largest of every combination, with the weight of the post"
 	}
 	s.Given("P", r.Force, "lb", counted)
-	s.Given("P_lim", r.Limit, "lb", "IRC 2018 Appendix H, slab rule; "+r.Fault.String())
+	source, status := "IRC 2018 Appendix H", calc.Read
+	if r.AllLoads {
+		source, status = "IBC 2018 Appendix I", calc.Recalled
+	}
+	s.Quoted("t_min", slabThickness, "in", source, status)
+	s.Quoted("P_lim", r.Limit, "lb", source+", slab rule; "+r.Fault.String(), status)
 	return s.Check("slab rule", "P", "P_lim")
 }

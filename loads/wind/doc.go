@@ -1,12 +1,17 @@
 // Package wind is the wind on a free roof: a patio cover open on three or four
 // sides.
 //
-// A [Velocity] is the velocity pressure at the mean roof height. [Halves] and
-// [Bands] hold the net pressure coefficients of the main wind force resisting
-// system for wind across and along the ridge, [Component] those of parts by zone
-// and effective area, and [Sideways] the horizontal force on the edges and posts.
+// A [Velocity] is the velocity pressure at the mean roof height, and a [Topography]
+// the factor of a hill in it. [Halves] and [Bands] hold the net pressure coefficients
+// of the main wind force resisting system for wind across and along the ridge,
+// [Component] those of parts by zone and effective area, and [Sideways] the
+// horizontal force on the edges and posts.
 //
-// It follows ASCE/SEI 7-16 26.10, 27.3.2 and 30.7, and the same figures of 7-22.
+// It follows ASCE/SEI 7-16 26.8, 26.10, 27.3.2 and 30.7, and the same figures of
+// 7-22. The coefficients were read in a transcription of 7-22 (whole roof) and in a
+// foreign reprint of 7-05 (parts); that the editions between print the same is from
+// memory.
+//
 // Coefficients are net, of the top and the under side together: positive pushes the
 // roof down, negative lifts it, always normal to the surface. Pressures are of
 // strength level; lengths are in inches, pressures in lb/in².

@@ -1,16 +1,13 @@
 package wind
 
 import (
-	_ "embed" // halves.csv and bands.csv
+	_ "embed" // halves.csv
 
 	"patiocover/calc"
 )
 
 //go:embed halves.csv
 var halvesCSV string
-
-//go:embed bands.csv
-var bandsCSV string
 
 // A Flow is how freely the air passes below the roof.
 type Flow string
@@ -24,14 +21,15 @@ const (
 // A Half is one load case of wind across the ridge: a net coefficient on the half of
 // the roof that the wind meets first and one on the other.
 type Half struct {
-	Angle    float64 // theta of the figure's row, degrees
-	Case     string  // A or B
-	MeetsLow bool    // the wind meets the low edge (gamma 180), else the high one
-	Flow     Flow
-	Windward float64     // CNW, net coefficient
-	Leeward  float64     // CNL, net coefficient
-	Source   string      // figure
-	Status   calc.Status // how the row is known
+	Angle     float64     // theta that the coefficients are for, degrees
+	Case      string      // A or B
+	MeetsLow  bool        // the wind meets the low edge (gamma 180), else the high one
+	Flow      Flow        // below the roof
+	Windward  float64     // CNW, net coefficient
+	Leeward   float64     // CNL, net coefficient
+	Source    string      // figure
+	Status    calc.Status // how the row is known
+	low, high int         // rows of halves.csv when it lies between two, else equal
 }
 
 // High returns the coefficient on the half of the roof at its high edge.
@@ -50,7 +48,8 @@ func (h Half) Low() float64 {
 	return h.Leeward
 }
 
-// halves holds the rows of halves.csv: eight cases an angle, in rising angles.
+// halves holds the rows of halves.csv: eight cases an angle, in rising angles, in the
+// same order at each.
 var halves = calc.ReadTable("halves.csv", halvesCSV, func(r calc.Row) Half {
 	return Half{
 		Angle: r.Num("theta deg"), Case: r.Text("case"), MeetsLow: r.Num("gamma deg") == 180,
@@ -66,8 +65,10 @@ const casesPerAngle = 8
 // both directions, both cases, both flows. Below 5 degrees they are those of a flat
 // roof; from 5 to 7.5 degrees those of both neighboring rows, because the figure
 // does not interpolate there; from 7.5 to 45 degrees they are interpolated. Above 45
-// degrees there are none. A flat roof lower than a quarter of its depth takes the
-// first band of Fig. 27.3-7 on both halves, the safe side of that figure.
+// degrees, and for an angle that is not a number, there are none.
+//
+// A roof below 5 degrees that is lower than a quarter of its depth takes Fig. 27.3-7
+// instead, its first band on both halves, the safe side of that figure.
 func Halves(r Roof) []Half {
 	switch {
 	case !(r.Angle <= maxAngle):
@@ -85,16 +86,17 @@ func Halves(r Roof) []Half {
 	}
 	out := append([]Half(nil), halves[i:i+casesPerAngle]...)
 	for k := range out {
-		out[k].between(halves[i+casesPerAngle+k], r.Angle)
+		out[k].move(i+k, i+casesPerAngle+k, r.Angle)
 	}
 	return out
 }
 
-// between moves the case toward the next row of the figure.
-func (h *Half) between(next Half, angle float64) {
-	share := (angle - h.Angle) / (next.Angle - h.Angle)
-	h.Windward += share * (next.Windward - h.Windward)
-	h.Leeward += share * (next.Leeward - h.Leeward)
+// move puts the case between two rows of the figure.
+func (h *Half) move(low, high int, angle float64) {
+	h.low, h.high = low, high
+	next := &halves[high]
+	b := between{low: h.Angle, high: next.Angle, theta: angle}
+	h.Windward, h.Leeward = b.at(h.Windward, next.Windward), b.at(h.Leeward, next.Leeward)
 	h.Angle, h.Status = angle, h.Status.Weakest(next.Status)
 }
 
@@ -102,7 +104,7 @@ func (h *Half) between(next Half, angle float64) {
 func lowFlat(angle float64) []Half {
 	var out []Half
 	for _, low := range []bool{false, true} {
-		for _, b := range Bands() {
+		for _, b := range bandRows {
 			out = append(out, Half{
 				Angle: angle, Case: b.Case, MeetsLow: low, Flow: b.Flow,
 				Windward: b.Net[0], Leeward: b.Net[0], Source: b.Source, Status: b.Status,
@@ -112,37 +114,22 @@ func lowFlat(angle float64) []Half {
 	return out
 }
 
-// A Band is one load case of wind along the ridge: net coefficients by distance from
-// the windward edge.
-type Band struct {
-	Case   string // A or B
-	Flow   Flow
-	Net    [3]float64  // CN up to h from the edge, to 2h, and beyond; coefficients
-	Source string      // figure
-	Status calc.Status // how the rows are known
-}
-
-// bandRows holds the cases of bands.csv.
-var bandRows = gatherBands()
-
-func gatherBands() []Band {
-	var out []Band
-	for _, r := range calc.ReadTable("bands.csv", bandsCSV, func(r calc.Row) calc.Row { return r }) {
-		i := 0
-		for i < len(out) && (out[i].Case != r.Text("case") || string(out[i].Flow) != r.Text("flow")) {
-			i++
-		}
-		if i == len(out) {
-			out = append(out, Band{
-				Case: r.Text("case"), Flow: Flow(r.Text("flow")), Source: r.Text("source"), Status: r.Status(),
-			})
-		}
-		out[i].Net[int(r.Num("band"))] = r.Num("CN")
-		out[i].Status = out[i].Status.Weakest(r.Status())
+// Lines writes the net pressures on both halves up.
+func (h Half) Lines(v Velocity) []calc.Line {
+	var s calc.Sheet
+	v.basis(&s)
+	if h.low == h.high {
+		s.Quoted("CN_W", h.Windward, "", h.Source, h.Status)
+		s.Quoted("CN_L", h.Leeward, "", h.Source, h.Status)
+	} else {
+		low, high := &halves[h.low], &halves[h.high]
+		b := between{low: low.Angle, high: high.Angle, theta: h.Angle, source: h.Source, status: h.Status}
+		b.angles(&s)
+		b.step(&s, "CN_W", low.Windward, high.Windward, h.Windward)
+		b.step(&s, "CN_L", low.Leeward, high.Leeward, h.Leeward)
 	}
-	return out
+	clause := v.Site.Edition.String() + " eq. 27.3-2"
+	s.Step("p_W", "q_h * G * CN_W", v.Net(h.Windward)/calc.PSF, "psf", clause+", windward half")
+	s.Step("p_L", "q_h * G * CN_L", v.Net(h.Leeward)/calc.PSF, "psf", clause+", leeward half")
+	return s.Lines()
 }
-
-// Bands returns every load case of wind along the ridge (ASCE 7-16 Fig. 27.3-7),
-// for free roofs of any slope up to 45 degrees and for either direction.
-func Bands() []Band { return append([]Band(nil), bandRows...) }

@@ -10,8 +10,9 @@ const (
 	maxSpeed  = 200.0        // mph
 	flatBelow = 7.5          // degrees: below, the row of 0 degrees serves
 	bothAbove = 5.0          // degrees: from here to 7.5 both rows are used
-	lowRatio  = 0.25         // h/L
-	highRatio = 1.0          // h/L
+	lowRatio  = 0.25         // h/L, ratio
+	flatRatio = 0.05         // h/L of a roof below 5 degrees, ratio
+	highRatio = 1.0          // h/L, ratio
 )
 
 // A Roof is a monoslope free roof.
@@ -33,6 +34,7 @@ const (
 	TooFast               // above 200 mph
 	TooTall               // h/L above 1
 	TooLow                // h/L below 0.25 on a sloped roof
+	TooLong               // h/L below 0.05 on a flat roof
 )
 
 // String words the limit.
@@ -41,26 +43,29 @@ func (l Limit) String() string {
 		"roof steeper than 45 degrees: the figures for free roofs end there",
 		"roof higher than 60 ft: the figures for free roofs end there",
 		"wind faster than 200 mph: beyond the mapped speeds",
-		"roof height over roof depth is above 1: outside the figure for free roofs, used as it is",
-		"roof height over roof depth is below 0.25 on a sloped roof: outside the figure for free roofs, used as it is",
+		"roof height over a side of the roof is above 1: outside the figures for free roofs, used as they are",
+		"roof height over a side of a sloped roof is below 0.25: outside the figures for free roofs, used as they are",
+		"roof height over a side of the roof is below 0.05: outside the figures for free roofs, used as they are",
 	}[l]
 }
 
 // Ends reports whether the limit ends the method.
 func (l Limit) Ends() bool { return l <= TooFast }
 
-// Outside returns the limits that the roof does not keep at a speed in mph.
+// Outside returns the limits that the roof does not keep at a speed in mph. What is not
+// a number keeps none of the first three.
 func (r Roof) Outside(speed float64) []Limit {
 	var out []Limit
 	for _, q := range []struct {
 		limit Limit
 		broke bool
 	}{
-		{TooSteep, !(r.Angle <= maxAngle)},
+		{TooSteep, !(0 <= r.Angle && r.Angle <= maxAngle)},
 		{TooHigh, !(r.Height <= maxHeight)},
 		{TooFast, !(speed <= maxSpeed)},
 		{TooTall, r.Height > highRatio*min(r.Depth, r.Width)},
-		{TooLow, r.Height < lowRatio*r.Depth && r.Angle >= bothAbove},
+		{TooLow, r.Height < lowRatio*max(r.Depth, r.Width) && r.Angle >= bothAbove},
+		{TooLong, r.Height < flatRatio*max(r.Depth, r.Width) && r.Angle < bothAbove},
 	} {
 		if q.broke {
 			out = append(out, q.limit)
