@@ -111,35 +111,53 @@ var (
 	heading = lettering{size: large, bold: true, ink: Black}
 )
 
-// room is the box that words take about a middle, upright or turned to read up the
+// room is the box that words take about a middle, level or turned to read up the
 // paper.
 func (l lettering) room(words string, middle Point, up bool) box {
-	wide, high := widthOf(words, l.size, l.bold)+2, l.size+1
+	wide, high := l.width(words), l.size+1
 	if up {
 		wide, high = high, wide
 	}
 	return around(middle, wide, high)
 }
 
+// width is the length of words with a little air, pt.
+func (l lettering) width(words string) float64 { return widthOf(words, l.size, l.bold) + 2 }
+
 // set writes words about a middle and takes their place.
 func (c *canvas) set(l lettering, words string, middle Point, up bool) {
-	const capital = 0.36 // half the height of a capital letter, of the em
-	b := l.room(words, middle, up)
-	if l.clear {
-		c.shape(blank, b.corners()...)
-	}
-	t := Text{At: middle.plus(0, capital*l.size), Words: words, Anchor: Middle, Size: l.size, Bold: l.bold, Ink: l.ink}
+	t := Text{At: middle, Words: words, Anchor: Middle}
 	if up {
-		t.At, t.Angle = middle.plus(capital*l.size, 0), -90
+		t.Angle = -90
 	}
-	c.Items = append(c.Items, t)
-	c.words = append(c.words, b)
+	c.write(l, t, l.room(words, middle, up))
 }
 
-// left writes words that begin at a point, level with it, and takes their place.
+// left writes words that begin at a point, level with it.
 func (c *canvas) left(l lettering, words string, start Point) {
-	c.set(l, words, start.plus(l.room(words, start, false).width()/2, 0), false)
+	b := l.room(words, start.plus(l.width(words)/2, 0), false)
+	c.write(l, Text{At: start, Words: words, Anchor: Start}, b)
 }
 
-// taken reports whether something stands in the box.
-func (c *canvas) taken(b box) bool { return b.meetsAny(c.words) || b.meetsAny(c.solid) }
+// right writes words that end at a point, level with it.
+func (c *canvas) right(l lettering, words string, end Point) {
+	b := l.room(words, end.plus(-l.width(words)/2, 0), false)
+	c.write(l, Text{At: end, Words: words, Anchor: End}, b)
+}
+
+// write sets a text whose point lies level with the middle of its letters, and takes
+// its place.
+func (c *canvas) write(l lettering, t Text, place box) {
+	const capital = 0.36 // half the height of a capital letter, of the em
+	if l.clear {
+		c.shape(blank, place.corners()...)
+	}
+	t.Size, t.Bold, t.Ink = l.size, l.bold, l.ink
+	down := Point{0, capital * l.size}
+	if t.Angle != 0 {
+		down = Point{capital * l.size, 0}
+	}
+	t.At = t.At.plus(down.X, down.Y)
+	c.Items = append(c.Items, t)
+	c.words = append(c.words, place)
+}

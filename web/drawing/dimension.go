@@ -51,15 +51,15 @@ func (c *canvas) dimensions(s strand) float64 {
 	c.solid = append(c.solid, spanning(first, last).grow(2))
 	reach := math.Abs(s.offset) + tier/2
 	for _, p := range c.pieces(s) {
-		reach = max(reach, c.write(s, p, side))
+		reach = max(reach, c.length(s, p, side))
 	}
 	return reach
 }
 
-// write sets the words of a piece: on the line where they fit, else beside it, else
+// length sets the words of a piece: on the line where they fit, else beside it, else
 // turned across it. Where no place is free they are left out, as the list of posts
 // has them too. It returns how far from the edge they reach, pt.
-func (c *canvas) write(s strand, p piece, side float64) float64 {
+func (c *canvas) length(s strand, p piece, side float64) float64 {
 	middle := (p.from + p.to) / 2
 	long := widthOf(p.words, small, false) + 2
 	room := c.on(s, p.from, 0).distance(c.on(s, p.to, 0)) - 2*tickHalf

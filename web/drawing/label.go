@@ -9,22 +9,27 @@ type hint struct {
 	most  float64 // farthest, pt
 }
 
-// place looks for a free place for a label of the given extent near its target:
-// outward from the least distance, turning away from the wanted angle. The leader
-// from it must not run through other words unless nothing else is left.
+// place looks for a free place for a label of the given extent about its target: the
+// nearer to the least distance and to the wanted angle, the sooner. The leader from
+// it must not run through other words unless nothing else is left.
 func (c *canvas) place(target Point, wide, high float64, h hint) (middle Point, ok bool) {
+	const (
+		outward = 4.0  // from one distance to the next, pt
+		turning = 15.0 // from one angle to the next, degrees
+		dear    = 2    // a turn weighs as much as so many steps outward
+	)
+	steps, turns := int((h.most-h.least)/outward), int(180/turning)
 	for _, crossing := range []bool{false, true} {
-		for r := h.least; r <= h.most; r += 4 {
-			for turn := range 24 {
-				sign := float64(1 - 2*(turn%2))
-				angle := (h.angle + sign*15*float64((turn+1)/2)) * math.Pi / 180
-				sin, cos := math.Sincos(angle)
-				at := target.plus(r*cos, r*sin)
-				b := around(at, wide, high).grow(1.5)
-				if !b.within(c.field) || b.holds(target) || c.taken(b) {
+		for cost := range steps + dear*turns + 1 {
+			for turn := -min(cost/dear, turns); turn <= min(cost/dear, turns); turn++ {
+				step := cost - dear*max(turn, -turn)
+				if step > steps {
 					continue
 				}
-				if crossing || !c.crosses(at, target, b) {
+				sin, cos := math.Sincos((h.angle + turning*float64(turn)) * math.Pi / 180)
+				r := h.least + outward*float64(step)
+				at := target.plus(r*cos, r*sin)
+				if c.free(around(at, wide, high).grow(1.5), target) && (crossing || !c.crosses(at, target, wide, high)) {
 					return at, true
 				}
 			}
@@ -33,10 +38,17 @@ func (c *canvas) place(target Point, wide, high float64, h hint) (middle Point, 
 	return Point{}, false
 }
 
+// free reports whether a label may stand in the box: on the paper, on nothing else,
+// and not on its own target.
+func (c *canvas) free(b box, target Point) bool {
+	return b.within(c.field) && !b.holds(target) && !b.meetsAny(c.words) && !b.meetsAny(c.solid)
+}
+
 // crosses reports whether the leader from a label at from to its target runs through
-// other words. own is the place of the label.
-func (c *canvas) crosses(from, target Point, own box) bool {
+// other words. The label has the given extent.
+func (c *canvas) crosses(from, target Point, wide, high float64) bool {
 	const step = 2.0 // pt
+	own := around(from, wide, high)
 	n := from.distance(target) / step
 	for i := 0.0; i < n; i++ {
 		p := from.plus((target.X-from.X)*i/n, (target.Y-from.Y)*i/n)
@@ -52,27 +64,23 @@ func (c *canvas) crosses(from, target Point, own box) bool {
 	return false
 }
 
-// callout writes words near a target with a leader to it. It reports false, and
-// draws nothing, when there is no room.
-func (c *canvas) callout(l lettering, words string, target Point, h hint) bool {
+// callout writes words near a target with a leader to it, or not at all when there
+// is no room.
+func (c *canvas) callout(l lettering, words string, target Point, h hint) {
 	b := l.room(words, target, false)
-	at, ok := c.place(target, b.width(), b.height(), h)
-	if !ok {
-		return false
-	}
-	c.leader(l.room(words, at, false), target)
-	c.set(l, words, at, false)
-	return true
-}
-
-// near writes words near a target without a leader.
-func (c *canvas) near(l lettering, words string, target Point, h hint) bool {
-	b := l.room(words, target, false)
-	at, ok := c.place(target, b.width(), b.height(), h)
-	if ok {
+	if at, ok := c.place(target, b.width(), b.height(), h); ok {
+		c.leader(l.room(words, at, false), target)
 		c.set(l, words, at, false)
 	}
-	return ok
+}
+
+// near writes words near a target without a leader, or not at all when there is no
+// room.
+func (c *canvas) near(l lettering, words string, target Point, h hint) {
+	b := l.room(words, target, false)
+	if at, ok := c.place(target, b.width(), b.height(), h); ok {
+		c.set(l, words, at, false)
+	}
 }
 
 // leader draws the line from a label to its target, with a dot at the end.
@@ -81,17 +89,14 @@ func (c *canvas) leader(label box, target Point) {
 	c.disk(ink, target, 1.2)
 }
 
-// mark draws the hexagon of a connection near its joint with a leader to it. It
-// reports false, and draws nothing, when there is no room.
-func (c *canvas) mark(words string, joint Point, h hint) bool {
+// mark draws the hexagon of a connection near its joint with a leader to it, or
+// nothing when there is no room.
+func (c *canvas) mark(words string, joint Point, h hint) {
 	wide, high := tagRoom(words)
-	at, ok := c.place(joint, wide, high, h)
-	if !ok {
-		return false
+	if at, ok := c.place(joint, wide, high, h); ok {
+		c.leader(around(at, wide, high), joint)
+		c.hexagon(words, at)
 	}
-	c.leader(around(at, wide, high), joint)
-	c.hexagon(words, at)
-	return true
 }
 
 // tagRoom is the extent of the hexagon about a mark, pt.

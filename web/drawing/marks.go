@@ -78,7 +78,7 @@ func (p *planSheet) rafterNear(part float64) (x float64, ok bool) {
 // key lists the marks with the given letters below the drawing, in two columns from
 // the height top, and returns where it ends, pt.
 func (c *canvas) key(r *cover.Report, top float64, letters string) float64 {
-	const row, column = 16.0, sheetWidth / 2
+	const row, column = 18.0, sheetWidth / 2
 	n := 0
 	for _, l := range r.Links {
 		if !strings.ContainsAny(letters, l.Mark[:1]) {

@@ -25,13 +25,14 @@ const (
 // A sectionSheet is the section while it is being drawn.
 type sectionSheet struct {
 	canvas
-	report *cover.Report
-	g      *cover.Geometry
-	plumb  float64 // depth of the rafter measured upright, ft
-	fall   float64 // of the slab, ratio
-	slab   float64 // thickness of the slab, ft
-	below  float64 // what is drawn below the slab's top at the house, ft
-	start  float64 // of the drawing along y, ft: behind the wall when there is one
+	report    *cover.Report
+	g         *cover.Geometry
+	plumb     float64 // depth of the rafter measured upright, ft
+	fall      float64 // of the slab, ratio
+	slab      float64 // thickness of the slab, ft
+	below     float64 // what is drawn below the slab's top at the house, ft
+	underfoot int     // how many of the solid places lie below the floor
+	start     float64 // of the drawing along y, ft: behind the wall when there is one
 }
 
 // Section draws the cover cut from the house to its outer edge, to scale: slab,
@@ -40,14 +41,15 @@ type sectionSheet struct {
 func Section(r cover.Report) Scene {
 	s := newSection(&r)
 	s.ground()
+	s.underfoot = len(s.solid)
 	s.house()
 	s.roof()
 	for i := range s.g.Lines {
 		s.post(&s.g.Lines[i])
 	}
 	bottom := s.strings()
-	s.figure()
 	s.headroom()
+	s.figure()
 	s.slope()
 	s.marks()
 	s.names()
@@ -67,7 +69,7 @@ func newSection(r *cover.Report) *sectionSheet {
 	if attached(g) {
 		s.start = -ft(wallThick)
 	}
-	s.below = s.slab + s.fall*g.Projection + s.depth() + 0.5
+	s.below = s.slab + s.fall*g.Projection + s.depth() + 1.3
 	s.scale = fitting(g.Projection-s.start, g.HighEdge+s.below, sheetWidth-sectionLeft-sectionRight, sectionTall)
 	s.Title, s.Width = "Section A-A", sheetWidth
 	s.Description = fmt.Sprintf(
@@ -211,14 +213,8 @@ func (s *sectionSheet) headroom() {
 	if v := s.report.Headroom.Verdict; v != cover.OK {
 		asked += ": " + string(v)
 	}
-	s.aside(clearWords(s.report)+" CLEAR", middle)
-	s.aside(asked, middle.plus(0, tier+1))
-}
-
-// aside writes words that end left of a point.
-func (s *sectionSheet) aside(words string, at Point) {
-	wide := backed.room(words, at, false).width()
-	s.set(backed, words, at.plus(-wide/2-5, 0), false)
+	s.right(backed, clearWords(s.report)+" CLEAR", middle.plus(-5, 0))
+	s.right(backed, asked, middle.plus(-5, tier+1))
 }
 
 // slope draws the triangle of the slope over the roof: 12 along, the fall upright.
@@ -234,28 +230,28 @@ func (s *sectionSheet) slope() {
 	s.left(plain, inches(s.g.Slope), right.plus(3, fall/2))
 }
 
-// figure draws a person of 5 ft 8 in. between the house and the first beam, to tell
-// the size of what stands around.
+// figure draws a person of 5 ft 8 in. at the first free place from the house, to
+// tell the size of what stands around.
 func (s *sectionSheet) figure() {
 	const tall = 68 * calc.In
-	if len(s.g.Lines) == 0 {
+	unit := ft(tall) / 5.66 // the outline is drawn 5.66 high
+	step := 6 / s.scale.foot
+	for y := 1.0; y < s.g.Projection; y += step {
+		b := spanning(s.at(y-0.6*unit, s.floor(y)), s.at(y+0.6*unit, s.floor(y)+ft(tall)))
+		if b.grow(4).meetsAny(s.words) || b.grow(4).meetsAny(s.solid[s.underfoot:]) {
+			continue
+		}
+		var outline []Point
+		for _, p := range figureOutline {
+			outline = append(outline, s.at(y+p.X*unit, s.floor(y)+p.Y*unit))
+		}
+		pen := Pen{Fill: Pale, Stroke: Existing, Width: 0.5}
+		s.shape(pen, outline...)
+		s.disk(pen, s.at(y, s.floor(y)+5.28*unit), 0.38*unit*s.scale.foot)
+		s.solid = append(s.solid, b)
+		s.near(plain, feetInches(ft(tall)), Point{(b.left + b.right) / 2, b.top}, hint{angle: -90, least: 8, most: 20})
 		return
 	}
-	y := s.g.Lines[0].Y * 0.3
-	if !attached(s.g) && len(s.g.Lines) > 1 {
-		y = s.g.Lines[0].Y + 0.3*(s.g.Lines[1].Y-s.g.Lines[0].Y)
-	}
-	unit := ft(tall) / 5.66 // the outline is drawn 5.66 high
-	var outline []Point
-	for _, p := range figureOutline {
-		outline = append(outline, s.at(y+p.X*unit, s.floor(y)+p.Y*unit))
-	}
-	pen := Pen{Fill: Pale, Stroke: Existing, Width: 0.5}
-	s.shape(pen, outline...)
-	s.disk(pen, s.at(y, s.floor(y)+5.28*unit), 0.38*unit*s.scale.foot)
-	b := spanning(s.at(y-0.6*unit, s.floor(y)), s.at(y+0.6*unit, s.floor(y)+ft(tall)))
-	s.solid = append(s.solid, b)
-	s.near(plain, feetInches(ft(tall)), Point{(b.left + b.right) / 2, b.top}, hint{angle: -90, least: 8, most: 30})
 }
 
 // figureOutline is a standing person from the left foot around, without the head.
@@ -268,7 +264,7 @@ var figureOutline = []Point{
 func (s *sectionSheet) marks() {
 	mid := s.g.HighEdge - s.plumb/2
 	if attached(s.g) {
-		s.point("L", 0, s.at(0, mid), hint{angle: 200, least: 16, most: 60})
+		s.point("L", 0, s.at(0, mid), hint{angle: 212, least: 28, most: 60})
 		s.point("H", 0, s.at(ft(ledgerThick), mid), hint{angle: 60, least: 16, most: 60})
 	}
 	y := 0.3 * s.g.Projection
@@ -278,8 +274,8 @@ func (s *sectionSheet) marks() {
 		s.point("T", i, s.at(l.Y, l.Top), hint{angle: -45, least: 22, most: 80})
 		s.point("C", i, s.at(edge, l.Bottom), hint{angle: 20, least: 16, most: 80})
 		s.point("B", i, s.at(edge, s.floor(l.Y)+0.1), hint{angle: -35, least: 18, most: 80})
-		s.point("A", i, s.at(l.Y, s.floor(l.Y)), hint{angle: 15, least: 24, most: 80})
-		s.point("F", i, s.at(l.Y, s.floor(l.Y)-s.slab-s.depth()), hint{angle: 20, least: 20, most: 80})
+		s.point("A", i, s.at(edge, s.floor(l.Y)), hint{angle: 40, least: 24, most: 80})
+		s.point("F", i, s.at(l.Y, s.floor(l.Y)-s.slab-s.depth()), hint{angle: 140, least: 20, most: 80})
 	}
 }
 
