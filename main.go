@@ -1,0 +1,173 @@
+// Command patiocover sizes patio covers: in a browser, or a job file at a time.
+package main
+
+import (
+	"bytes"
+	"context"
+	_ "embed" // the demonstration
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"log/slog"
+	"os"
+	"os/signal"
+	"runtime/debug"
+	"syscall"
+
+	"github.com/spf13/cobra"
+
+	"patiocover/calc"
+	"patiocover/cover"
+	"patiocover/server"
+	"patiocover/web"
+)
+
+// The answers of the program to its caller.
+const (
+	allOK    = 0 // done, and everything is OK
+	ownFault = 1 // a fault of this program
+	badInput = 2 // the command or the job is wrong
+	notOK    = 3 // done, and something is not OK
+)
+
+//go:embed testdata/covers/desert.json
+var demo []byte
+
+// errNotOK says that a report was printed whose verdict is not OK.
+var errNotOK = errors.New("something is not OK")
+
+// A fault is an error that no input should cause.
+type fault struct{ error }
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
+
+// run carries out one command and returns the exit code.
+func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer) (code int) {
+	defer func() {
+		if p := recover(); p != nil { // Go would leave with 2, which means bad input
+			fmt.Fprintf(report, "internal error: %v\n%s", p, debug.Stack())
+			code = ownFault
+		}
+	}()
+	root := &cobra.Command{
+		Use: "patiocover", Short: "Size a wood patio cover and check every part of it",
+		Long:         "Size a wood patio cover and check every part of it.\n\n" + cover.Notice,
+		SilenceUsage: true, SilenceErrors: true, Args: cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.AddCommand(serveCommand(report), sizeCommand(), schemaCommand())
+	root.SetArgs(args)
+	root.SetIn(in)
+	root.SetOut(out)
+	root.SetErr(report)
+	return explain(root.ExecuteContext(ctx), report)
+}
+
+// explain prints an error, one line for each wrong field, and returns its exit code.
+func explain(err error, report io.Writer) int {
+	var wrong *calc.InputError
+	var own fault
+	switch {
+	case err == nil:
+		return allOK
+	case errors.Is(err, errNotOK):
+		return notOK
+	case errors.As(err, &wrong):
+		for _, f := range wrong.Faults {
+			fmt.Fprintln(report, f)
+		}
+		return badInput
+	case errors.As(err, &own):
+		fmt.Fprintln(report, "internal error:", err)
+		return ownFault
+	}
+	fmt.Fprintln(report, err)
+	return badInput
+}
+
+func serveCommand(report io.Writer) *cobra.Command {
+	var addr string
+	c := &cobra.Command{
+		Use: "serve", Short: "Serve the calculator to browsers and programs", Args: cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error {
+			in, err := cover.Read(bytes.NewReader(demo))
+			if err != nil {
+				return fault{fmt.Errorf("reading the demonstration: %w", err)}
+			}
+			log := slog.New(slog.NewTextHandler(report, nil))
+			return server.Run(c.Context(), addr, server.New(server.Config{Demo: in, Log: log}), log)
+		},
+	}
+	c.Flags().StringVar(&addr, "addr", "127.0.0.1:8080", "host and port to listen at; the default is reached from this machine only")
+	return c
+}
+
+func sizeCommand() *cobra.Command {
+	var asJSON, written bool
+	c := &cobra.Command{
+		Use: "size JOB", Short: "Size the cover of a job file and print the report; - reads standard input", Args: cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			in, err := read(args[0], c.InOrStdin())
+			if err != nil {
+				return err
+			}
+			r, err := cover.Size(in)
+			if err != nil {
+				return err
+			}
+			if err := print(c.OutOrStdout(), r, asJSON, written); err != nil {
+				return fault{err}
+			}
+			if r.Verdict != cover.OK {
+				return errNotOK
+			}
+			return nil
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "print the report as JSON")
+	c.Flags().BoolVar(&written, "calc", false, "print the written calculations too")
+	c.MarkFlagsMutuallyExclusive("json", "calc")
+	return c
+}
+
+// read reads the job at a path, or from in when the path is a dash.
+func read(path string, in io.Reader) (cover.Input, error) {
+	if path == "-" {
+		return cover.Read(in)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return cover.Input{}, err
+	}
+	defer f.Close()
+	return cover.Read(f)
+}
+
+// print writes a report as JSON or as text.
+func print(out io.Writer, r cover.Report, asJSON, written bool) error {
+	if asJSON {
+		e := json.NewEncoder(out)
+		e.SetIndent("", "  ")
+		return e.Encode(r)
+	}
+	if err := web.Text(out, r); err != nil || !written {
+		return err
+	}
+	return web.Calculations(out, r)
+}
+
+func schemaCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error {
+			_, err := c.OutOrStdout().Write(cover.Schema())
+			return err
+		},
+	}
+}

@@ -1,0 +1,116 @@
+package server
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"mime"
+	"net/http"
+	"net/url"
+
+	"github.com/labstack/echo/v4"
+
+	"patiocover/calc"
+	"patiocover/cover"
+	"patiocover/web"
+)
+
+// handlers answer the routes. demo is the form of the demonstration, by path.
+type handlers struct{ demo map[string]string }
+
+// page shows the form, or the report of the input in the address.
+func (h handlers) page(c echo.Context) error {
+	if query := c.QueryParams(); len(query) > 0 {
+		return answer(c, query)
+	}
+	return show(c, http.StatusOK, web.Page{Values: h.demo})
+}
+
+// submit shows the report of the form in the body.
+func (h handlers) submit(c echo.Context) error {
+	if err := c.Request().ParseMultipartForm(1 << 18); err != nil && !errors.Is(err, http.ErrNotMultipart) {
+		return unreadable(err)
+	}
+	return answer(c, c.Request().PostForm)
+}
+
+// answer sizes the cover of a form and shows the report, or the form with its faults.
+func answer(c echo.Context, form url.Values) error {
+	in, understood, err := cover.FromForm(form)
+	p := web.Page{Values: typed(form), Understood: understood}
+	var wrong *calc.InputError
+	if errors.As(err, &wrong) {
+		p.Faults = wrong.Faults
+		return show(c, http.StatusUnprocessableEntity, p)
+	}
+	if err != nil {
+		return err
+	}
+	report, err := sized(c, in)
+	if err != nil {
+		return err
+	}
+	p.Report = &report
+	return show(c, http.StatusOK, p)
+}
+
+// size answers a job in JSON with its report in JSON.
+func (h handlers) size(c echo.Context) error {
+	kind, _, err := mime.ParseMediaType(c.Request().Header.Get(echo.HeaderContentType))
+	if err != nil || kind != echo.MIMEApplicationJSON {
+		return echo.NewHTTPError(http.StatusUnsupportedMediaType, "send the job as application/json")
+	}
+	in, err := cover.Read(c.Request().Body)
+	if err != nil {
+		return err
+	}
+	report, err := sized(c, in)
+	if err != nil {
+		return err
+	}
+	text, err := json.Marshal(report)
+	if err != nil {
+		return fmt.Errorf("writing the report: %w", err)
+	}
+	return c.JSONBlob(http.StatusOK, text)
+}
+
+// health says that the server answers.
+func (h handlers) health(c echo.Context) error { return c.String(http.StatusOK, "ok\n") }
+
+// sized sizes one cover unless the time for it is up.
+func sized(c echo.Context, in cover.Input) (cover.Report, error) {
+	report, err := cover.Size(in)
+	if late := c.Request().Context().Err(); late != nil {
+		return cover.Report{}, late
+	}
+	return report, err
+}
+
+// show writes a page that is whole.
+func show(c echo.Context, status int, p web.Page) error {
+	text, err := p.Render()
+	if err != nil {
+		return err
+	}
+	return c.HTMLBlob(status, text)
+}
+
+// typed is what was typed into each entry of a form.
+func typed(form url.Values) map[string]string {
+	out := make(map[string]string, len(form))
+	for name := range form {
+		out[name] = form.Get(name)
+	}
+	return out
+}
+
+// unreadable words a form that cannot be read, keeping the status of a body that is
+// too large.
+func unreadable(err error) error {
+	var refused *echo.HTTPError
+	if errors.As(err, &refused) {
+		return refused
+	}
+	return echo.NewHTTPError(http.StatusBadRequest, "the form cannot be read").SetInternal(err)
+}

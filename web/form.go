@@ -1,0 +1,272 @@
+package web
+
+import (
+	"strconv"
+	"strings"
+
+	"patiocover/beam/lumber"
+	"patiocover/calc"
+	"patiocover/cover"
+	"patiocover/loads"
+)
+
+// Rows of the lists that the form offers beyond those in use.
+const (
+	spareLayers = 2
+	leastLayers = 5
+	spareJoints = 1
+	mostRows    = 60 // the longest list of an input
+)
+
+// A group is one part of the form.
+type group struct {
+	ID     string // name in the page
+	Title  string
+	Note   string // what the group is about, in a sentence
+	Fields []field
+	Rows   [][]field // of a list: the fields of each element
+	Extra  []field   // folded away: the sources of the site's criteria
+}
+
+// A field is one entry of the form.
+type field struct {
+	Path        string // name of the entry: path in the input
+	ID          string // name in the page
+	Label       string
+	Unit        string
+	Hint        string   // what is allowed, and what an empty entry means
+	Placeholder string   // stands in an empty entry
+	Value       string   // what was typed
+	Understood  string   // how a length was read
+	Options     []option // of a choice, the first one is empty
+	List        string   // name of the list of suggestions
+	Mode        string   // kind of keyboard
+	Required    bool
+	Faults      []string // what is wrong with it
+}
+
+// An option is one answer to a choice.
+type option struct {
+	Value, Words string
+	Chosen       bool
+}
+
+// groupNotes introduces the parts of the form.
+var groupNotes = []struct{ prefix, title, note string }{
+	{"job", "Job", "Heads the report."},
+	{"site", "Site", "Criteria of the building department. An empty entry is assumed as its line says, and the report lists it."},
+	{"cover", "Cover", "Sizes on plan, from above. Lengths may be written 12' 6\", 12-6, 12.5 or 3.8 m."},
+	{"cover.layers[]", "Roof layers", "Everything the rafters carry, from the top down. Leave the weight empty for a layer of the list."},
+	{"rafters", "Rafters", "Leave the size empty to have the smallest one chosen that passes."},
+	{"beams", "Beams", "Leave the lines empty for one beam at the projection less the overhang."},
+	{"posts", "Posts", "A number in equal bays, or the place of each post."},
+	{"foundation", "Foundation", "What the posts stand on."},
+	{"lateral", "Sideways", "What keeps the cover from swaying. None is an answer, and it fails."},
+	{"house", "House", "What stands behind the cover."},
+	{"house.joints[]", "Existing roof joints", "Joints of the old roof that you ask about."},
+}
+
+// groups lays out the form for what was typed.
+func groups(p Page) []group {
+	faults := map[string][]string{}
+	for _, f := range p.Faults {
+		faults[f.Path] = append(faults[f.Path], "not "+f.Allowed+": "+f.Given)
+	}
+	var out []group
+	for _, n := range groupNotes {
+		g := group{ID: "g-" + plain(n.prefix), Title: n.title, Note: n.note}
+		if list, ok := strings.CutSuffix(n.prefix, "[]"); ok {
+			for i := range rows(p, list) {
+				at := list + "[" + strconv.Itoa(i) + "]"
+				g.Rows = append(g.Rows, fieldsOf(p, faults, n.prefix, at))
+			}
+		} else {
+			g.Fields = fieldsOf(p, faults, n.prefix, n.prefix)
+		}
+		if n.prefix == "site" {
+			g.Extra = sources(p, faults, g.Fields)
+		}
+		out = append(out, g)
+	}
+	return out
+}
+
+// rows is how many rows a list gets: those in use, and some spare ones.
+func rows(p Page, list string) int {
+	used := 0
+	for path, text := range p.Values {
+		rest, ok := strings.CutPrefix(path, list+"[")
+		if !ok || strings.TrimSpace(text) == "" {
+			continue
+		}
+		number, _, _ := strings.Cut(rest, "]")
+		if i, err := strconv.Atoi(number); err == nil && i >= 0 && i < mostRows {
+			used = max(used, i+1)
+		}
+	}
+	if list == "cover.layers" {
+		return min(max(used+spareLayers, leastLayers), mostRows)
+	}
+	return min(used+spareJoints, mostRows)
+}
+
+// fieldsOf lays out the fields directly below a prefix of the table, at a path of
+// the input.
+func fieldsOf(p Page, faults map[string][]string, prefix, at string) []field {
+	var out []field
+	for _, d := range cover.Fields() {
+		name, ok := strings.CutPrefix(d.Path, prefix+".")
+		if !ok || strings.ContainsAny(name, ".[") {
+			continue
+		}
+		f := newField(d, at+"."+name)
+		f.Value, f.Understood, f.Faults = p.Values[f.Path], p.Understood[f.Path], faults[f.Path]
+		for i := range f.Options {
+			f.Options[i].Chosen = f.Options[i].Value == f.Value
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+func newField(d cover.Field, path string) field {
+	f := field{
+		Path: path, ID: "f-" + plain(path), Label: d.Label, Unit: d.Unit,
+		Required: d.Need == cover.NeedRequired, Hint: hint(d), List: suggestions(d.Path),
+	}
+	switch {
+	case d.Kind == cover.KindChoice:
+		f.Options = choices(d.Choices, d.Choices)
+	case d.Kind == cover.KindFlag:
+		f.Options = choices([]string{"true", "false"}, []string{"yes", "no"})
+	case d.Kind == cover.KindInteger:
+		f.Mode = "numeric"
+	case d.Kind == cover.KindNumber && !d.Length():
+		f.Mode = "decimal"
+	}
+	switch {
+	case d.Need == cover.NeedAssumed:
+		f.Placeholder = "empty: " + spoken(d.Default)
+	case d.Need == cover.NeedOpen && strings.HasSuffix(path, ".size"):
+		f.Placeholder = "chosen if empty"
+	}
+	if len(f.Options) > 0 {
+		f.Options[0].Words = "not said"
+		if d.Need == cover.NeedAssumed {
+			f.Options[0].Words = "not said: " + spoken(d.Default)
+		}
+	}
+	return f
+}
+
+// choices offers the words behind an empty answer.
+func choices(values, words []string) []option {
+	out := make([]option, 1, len(values)+1)
+	for i, v := range values {
+		out = append(out, option{Value: v, Words: spoken(words[i])})
+	}
+	return out
+}
+
+// hint says what is allowed, and why an empty entry is read as it is.
+func hint(d cover.Field) string {
+	var all []string
+	if d.Low != d.High {
+		text := calc.Number(d.Low) + " to " + calc.Number(d.High)
+		if d.Unit != "" {
+			text += " " + d.Unit
+		}
+		all = append(all, text)
+	}
+	if d.Kind == cover.KindNumbers {
+		all = append(all, "several with commas between")
+	}
+	if d.Need == cover.NeedAssumed {
+		all = append(all, "if empty: "+spoken(d.Default)+" – "+d.Why)
+	}
+	return strings.Join(all, "; ")
+}
+
+// sources offers an entry for where each criterion of the site was found.
+func sources(p Page, faults map[string][]string, of []field) []field {
+	var out []field
+	for _, f := range of {
+		_, name, _ := strings.Cut(f.Path, ".")
+		path := "site.sources." + name
+		out = append(out, field{
+			Path: path, ID: "f-" + plain(path), Label: f.Label, Value: p.Values[path], Faults: faults[path],
+			Placeholder: "criteria sheet, map, measured",
+		})
+	}
+	return out
+}
+
+// suggestions names the list that a text field picks from, empty if it has none.
+func suggestions(path string) string {
+	switch group, name, _ := strings.Cut(path, "."); {
+	case path == "cover.layers[].name":
+		return "known-layers"
+	case name == "species":
+		return "known-species"
+	case name == "grade":
+		return "known-grades"
+	case name == "size" && group != "":
+		return "known-sizes"
+	}
+	return ""
+}
+
+// known are the lists of suggestions, by name. They are the words of the tables.
+var known = []struct {
+	ID    string
+	Words []string
+}{
+	{"known-layers", names(loads.Layers(), func(l loads.Layer) string { return l.Name })},
+	{"known-species", lumber.Species()},
+	{"known-grades", grades()},
+	{"known-sizes", names(lumber.Sections(), func(s lumber.Section) string { return s.Name })},
+}
+
+func names[T any](list []T, name func(T) string) []string {
+	out := make([]string, len(list))
+	for i, x := range list {
+		out[i] = name(x)
+	}
+	return out
+}
+
+// grades lists every grade of every species once, in the order of the tables.
+func grades() []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, s := range lumber.Species() {
+		for _, g := range lumber.Grades(s) {
+			if !seen[g] {
+				seen[g] = true
+				out = append(out, g)
+			}
+		}
+	}
+	return out
+}
+
+// spoken turns a word of the input into words of people.
+func spoken(word string) string {
+	switch word {
+	case "true":
+		return "yes"
+	case "false":
+		return "no"
+	}
+	return strings.ReplaceAll(word, "_", " ")
+}
+
+// plain makes a path fit to name a place in a page.
+func plain(path string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
+			return r
+		}
+		return '-'
+	}, path)
+}

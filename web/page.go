@@ -1,0 +1,115 @@
+package web
+
+import (
+	"bytes"
+	"embed"
+	"encoding/json"
+	"fmt"
+	"html/template"
+	"io/fs"
+
+	"patiocover/calc"
+	"patiocover/cover"
+	"patiocover/web/drawing"
+)
+
+//go:embed templates/*.html
+var templateFiles embed.FS
+
+//go:embed static/*
+var staticFiles embed.FS
+
+// templates are parsed once, at start.
+var templates = template.Must(template.New("").Funcs(template.FuncMap{
+	"check": checkOf, "clear": clearHeight, "feet": feet, "lines": sheetOf, "percent": percent, "pounds": pounds,
+	"pressure": pressure, "ratio": ratio, "spoken": spoken, "symbolOf": glyph, "classOf": class, "bar": bar,
+	"lifts": func(f cover.Force) bool { return f.Value > 0 }, "number": number,
+	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
+	"anchor": plain,
+}).ParseFS(templateFiles, "templates/*.html"))
+
+// Static returns the style sheet, the script and the icon.
+func Static() fs.FS {
+	sub, err := fs.Sub(staticFiles, "static")
+	if err != nil {
+		panic("web: static: " + err.Error()) // the folder is embedded by its name
+	}
+	return sub
+}
+
+// A Page is the calculator: its form and, when there is one, the report.
+type Page struct {
+	Values     map[string]string // what stands in the form, by path of the input
+	Understood map[string]string // how each length was read, by path
+	Faults     []calc.Fault      // what is wrong with the input
+	Report     *cover.Report     // the answer, nil before there is one
+}
+
+// A Refusal is the page that says why there is no answer.
+type Refusal struct {
+	Status int    // HTTP status
+	Title  string // in a few words
+	Detail string // what to do about it
+}
+
+// view is what the templates see of a page.
+type view struct {
+	Page
+	Title         string
+	Notice        string
+	Groups        []group
+	Known         any
+	Plan, Section template.HTML
+	Job           string // the input as JSON
+}
+
+// Render writes the page whole. An error is a fault of this program.
+func (p Page) Render() ([]byte, error) {
+	v := view{Page: p, Title: "Patio cover", Notice: cover.Notice, Groups: groups(p), Known: known}
+	if p.Report != nil {
+		if err := v.draw(p.Report); err != nil {
+			return nil, err
+		}
+	}
+	return execute("page", v)
+}
+
+// Render writes the page whole. An error is a fault of this program.
+func (r Refusal) Render() ([]byte, error) {
+	return execute("refusal", struct {
+		Refusal
+		Notice string
+	}{r, cover.Notice})
+}
+
+// draw adds what only a report has: the drawings, the title and the job file.
+func (v *view) draw(r *cover.Report) error {
+	if r.Input.Job.Name != nil {
+		v.Title = *r.Input.Job.Name
+	}
+	for _, d := range []struct {
+		into  *template.HTML
+		scene drawing.Scene
+		id    string
+	}{{&v.Plan, drawing.Plan(*r), "plan"}, {&v.Section, drawing.Section(*r), "section"}} {
+		var b bytes.Buffer
+		if err := drawing.SVG(&b, d.scene, d.id); err != nil {
+			return err
+		}
+		*d.into = template.HTML(b.String()) // the writer escapes every text
+	}
+	job, err := json.MarshalIndent(r.Input, "", "  ")
+	if err != nil {
+		return fmt.Errorf("writing the input back: %w", err)
+	}
+	v.Job = string(job)
+	return nil
+}
+
+func execute(name string, data any) ([]byte, error) {
+	var b bytes.Buffer
+	if err := templates.ExecuteTemplate(&b, name, data); err != nil {
+		return nil, fmt.Errorf("rendering the %s: %w", name, err)
+	}
+	return b.Bytes(), nil
+}

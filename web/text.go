@@ -1,0 +1,229 @@
+package web
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+	"text/tabwriter"
+
+	"patiocover/calc"
+	"patiocover/cover"
+)
+
+// column is the width to which running text is broken, letters.
+const column = 100
+
+// A printer writes plain text and remembers the first error.
+type printer struct {
+	w   *tabwriter.Writer
+	out *bufio.Writer
+}
+
+func newPrinter(w io.Writer) *printer {
+	out := bufio.NewWriter(w)
+	return &printer{w: tabwriter.NewWriter(out, 0, 4, 2, ' ', 0), out: out}
+}
+
+// row writes the cells of one row. Cells lose what would break the table.
+func (p *printer) row(cells ...string) {
+	for i, c := range cells {
+		cells[i] = strings.Join(strings.Fields(printable(c)), " ")
+	}
+	fmt.Fprintln(p.w, "  "+strings.Join(cells, "\t"))
+}
+
+// printable drops control characters, so that no text of an input drives a terminal.
+func printable(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r >= 0x7f && r < 0xa0 {
+			return ' '
+		}
+		return r
+	}, text)
+}
+
+// head ends the table above and begins a part.
+func (p *printer) head(words string) {
+	p.w.Flush()
+	fmt.Fprintf(p.w, "\n%s\n", strings.ToUpper(printable(words)))
+}
+
+// say writes running text, broken at words, each line after the first indented.
+func (p *printer) say(words string) {
+	p.w.Flush()
+	at := 0
+	for _, word := range strings.Fields(printable(words)) {
+		n := len([]rune(word))
+		if at > 0 && at+1+n > column {
+			fmt.Fprint(p.w, "\n  ")
+			at = 2
+		} else if at > 0 {
+			fmt.Fprint(p.w, " ")
+			at++
+		}
+		fmt.Fprint(p.w, word)
+		at += n
+	}
+	fmt.Fprintln(p.w)
+}
+
+// close writes out what is held back. A bufio.Writer keeps the first error of all.
+func (p *printer) close() error {
+	p.w.Flush()
+	return p.out.Flush()
+}
+
+// Text prints a report for a terminal: the verdict, the members, the connections,
+// the foundations, what was assumed and what was not checked. The error is that of w.
+func Text(w io.Writer, r cover.Report) error {
+	p := newPrinter(w)
+	if r.Input.Job.Name != nil {
+		p.say(*r.Input.Job.Name)
+	}
+	p.say("Verdict: " + string(r.Verdict))
+	p.say(r.Notice)
+	p.head("Summary")
+	for _, f := range r.Summary {
+		p.row(string(f.Verdict), f.Mark, f.Text)
+	}
+	p.members(r)
+	p.links(r)
+	p.ground(r)
+	p.basis(r)
+	p.head("Not checked")
+	for _, s := range r.NotChecked {
+		p.row(s.What, s.Why)
+	}
+	p.head("Stamp")
+	p.say(r.Stamp.Program + "; " + r.Stamp.Standards)
+	p.say("input " + r.Stamp.InputHash)
+	p.say(r.Notice)
+	return p.close()
+}
+
+func (p *printer) members(r cover.Report) {
+	p.head("Members")
+	p.row("mark", "member", "size", "wood", "cut length", "ratio", "governs", "verdict")
+	for _, m := range r.Members {
+		p.row(m.Mark, fmt.Sprintf("%d %s", m.Count, m.Name), m.Size, m.Species+" "+m.Grade, feet(m.Length),
+			ratio(m.Ratio), m.Governs, string(m.Verdict))
+	}
+	for _, m := range r.Members {
+		p.head(m.Mark + " " + m.Name + " " + m.Size)
+		p.row("check", "ratio", "verdict", "where", "combination")
+		for _, c := range m.Checks {
+			p.row(c.Name+remembered(c.Recalled), ratio(c.Ratio), string(c.Verdict), c.Where, c.Combination)
+		}
+		for _, n := range m.Notes {
+			p.say("  - " + n)
+		}
+	}
+}
+
+// remembered marks a check that rests on an unconfirmed value.
+func remembered(yes bool) string {
+	if yes {
+		return " (rests on a value from memory)"
+	}
+	return ""
+}
+
+func (p *printer) links(r cover.Report) {
+	p.head("Connections, lb for one joint")
+	p.row("mark", "joint", "count", "down", "up", "along", "out", "uplift rating", "verdict")
+	for _, l := range r.Links {
+		p.row(l.Mark, l.Name, fmt.Sprintf("%d %s", l.Count, l.Per), pounds(l.Down.Value), pounds(l.Up.Value),
+			pounds(l.Along.Value), pounds(l.Out.Value), pounds(l.Rating), string(l.Verdict))
+	}
+	p.w.Flush()
+	for _, l := range r.Links {
+		p.row(l.Mark, l.Hardware, "seen: "+l.Stage, l.Reason)
+	}
+}
+
+func (p *printer) ground(r cover.Report) {
+	p.head("Foundations, lb")
+	p.row("post", "on", "gravity", "all loads", "uplift", "slab rule", "why")
+	for _, f := range r.Foundations {
+		p.row(f.Post, spoken(f.Kind), pounds(f.Gravity.Value), pounds(f.Every.Value), pounds(f.Uplift.Value),
+			string(f.Slab), f.SlabWhy)
+	}
+	p.head("Sideways")
+	for _, w := range r.Lateral {
+		p.row(w.Direction, spoken(w.System), pounds(w.Demand)+" lb", string(w.Verdict), w.Reason)
+	}
+	p.head("Headroom")
+	p.row(string(r.Headroom.Verdict), clearHeight(r.Headroom.Clear)+" clear, "+clearHeight(r.Headroom.Required)+" asked for")
+}
+
+func (p *printer) basis(r cover.Report) {
+	p.head("Criteria")
+	for _, c := range r.Criteria {
+		p.row(c.Label, spoken(c.Value)+" "+c.Unit, c.Source)
+	}
+	p.head("Assumed: to replace one, give its key")
+	for _, a := range r.Assumed {
+		p.row(a.Path, spoken(a.Value)+" "+a.Unit, a.Why, a.Source+statusNote(a.Status))
+	}
+}
+
+func statusNote(s calc.Status) string {
+	if s == calc.Recalled {
+		return " (" + fromMemory + ")"
+	}
+	return ""
+}
+
+// Calculations prints the written calculation behind every load, check, link and
+// rule of a report, with the formulas in ASCII symbols. The error is that of w.
+func Calculations(w io.Writer, r cover.Report) error {
+	p := newPrinter(w)
+	for _, d := range r.Loads.Derivations {
+		p.lines("Load: "+d.Title, d.Lines)
+	}
+	for _, m := range r.Members {
+		for _, c := range m.Checks {
+			p.check(m.Mark+" "+m.Size+", "+c.Name+", "+c.Where+", "+c.Combination, c.Check)
+		}
+	}
+	for _, l := range r.Links {
+		p.check(l.Mark+", "+l.Name, l.Calculation)
+	}
+	for _, f := range r.Foundations {
+		p.check(f.Post+", slab rule", f.SlabCalc)
+	}
+	for _, l := range r.Lateral {
+		p.lines("Sideways, "+l.Direction, l.Lines)
+	}
+	p.check("Headroom", r.Headroom.Check)
+	return p.close()
+}
+
+func (p *printer) lines(title string, lines []calc.Line) {
+	if len(lines) == 0 {
+		return
+	}
+	p.head(title)
+	for _, l := range lines {
+		formula := "given"
+		if l.Formula != "" {
+			formula = "= " + l.Formula
+		}
+		p.row(l.Symbol, formula, "= "+number(l.X, l.Unit), l.Unit, l.Source+statusNote(l.Status))
+	}
+}
+
+func (p *printer) check(title string, c calc.Check) {
+	if len(c.Lines) == 0 {
+		return
+	}
+	p.lines(title, c.Lines)
+	sign := " <= "
+	if c.Ratio() > 1 {
+		sign = " > "
+	}
+	demand, capacity := compared(c.Demand, c.Capacity, c.Unit)
+	p.say("  " + c.DemandSymbol + " = " + demand + sign + c.CapacitySymbol + " = " + capacity + " " + c.Unit +
+		"; ratio " + ratio(cover.Ratio(c.Ratio())))
+}
