@@ -285,7 +285,7 @@ func (f *beamFrame) demands(w *wood, out []peaks) {
 // A postPeak is the axial force of a post: by duration, and the extremes.
 type postPeak struct {
 	press [durations]peak // lb
-	lift  peak            // lb
+	lift  [durations]peak // lb
 	rest  peak            // lb, dead with live or snow only
 }
 
@@ -295,7 +295,7 @@ func (f *beamFrame) post(i int) postPeak {
 	for a := range f.arr {
 		force := f.forces[a][i]
 		p.press[f.arr[a].duration].raise(force, a, i)
-		p.lift.raise(-force, a, i)
+		p.lift[f.arr[a].duration].raise(-force, a, i)
 		if f.arr[a].duration != lumber.TenMinutes {
 			p.rest.raise(force, a, i)
 		}

@@ -40,12 +40,12 @@ func (f *beamFrame) named(p peak, own float64) Force {
 	return Force{Value: p.value + own, Combination: f.arr[p.by].name}
 }
 
-// lifts is the largest net uplift at the foot of a post.
+// lifts is the largest net uplift at the foot of a post, under any combination.
 func (f *beamFrame) lifts(post int, own float64) Force {
 	var out Force
 	for i := range f.arr {
 		a := &f.arr[i]
-		if up := -f.forces[i][post] - a.self*own; a.least && up > out.Value {
+		if up := -f.forces[i][post] - a.self*own; up > out.Value {
 			out = Force{Value: up, Combination: a.name}
 		}
 	}

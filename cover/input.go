@@ -32,6 +32,11 @@ type Site struct {
 	Exposure          *string           `json:"exposure,omitempty"`               // B, C or D
 	Topography        *string           `json:"topography,omitempty"`             // flat or hill
 	TopographicFactor *float64          `json:"topographic_factor,omitempty"`     // Kzt, factor
+	HillShape         *string           `json:"hill_shape,omitempty"`             // ridge, escarpment or hill
+	HillHeight        *float64          `json:"hill_height_ft,omitempty"`         // H, ft
+	HillHalf          *float64          `json:"hill_half_length_ft,omitempty"`    // Lh, ft
+	HillDistance      *float64          `json:"hill_distance_ft,omitempty"`       // x, ft from the crest
+	HillBeyond        *bool             `json:"hill_beyond_crest,omitempty"`      // the site lies downwind of the crest
 	ElevationFactor   *float64          `json:"elevation_factor,omitempty"`       // Ke, factor
 	RoofLive          *float64          `json:"roof_live_psf,omitempty"`          // L0 or Lr, psf of plan
 	RoofLiveReducible *bool             `json:"roof_live_reducible,omitempty"`    // R1 and R2 may be used

@@ -15,7 +15,8 @@ type joint struct {
 	count   int
 	per     string
 	demands []connections.Demand
-	lift    lift // the arrangement that lifts most, or comes nearest to it
+	lift    lift   // the arrangement that lifts most, or comes nearest to it
+	prying  prying // the worst of the other combinations
 }
 
 // A lift is the wind and dead load of the arrangement that lifts a link most.
@@ -75,6 +76,7 @@ func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design)
 
 // demand adds what one arrangement asks. Sideways force comes with the wind.
 func (j *joint) demand(a *arrangement, vertical float64, along, out share) {
+	j.prying.raise(a, vertical)
 	j.demands = append(j.demands, connections.Demand{
 		Combination: a.name, Vertical: vertical, Along: along.wind * a.wind, Out: out.wind * a.wind,
 	})
@@ -149,11 +151,11 @@ func (f *beamFrame) leastDead(beam *wood) []float64 {
 // write condenses a joint to the link of the report.
 func (m *model) write(j joint, reason string) Link {
 	g := connections.Govern(j.demands)
-	u := connections.NewUplift(windUp(j.lift), j.lift.dead, j.lift.windFactor, j.lift.deadFactor)
+	u := newRating(connections.NewUplift(windUp(j.lift), j.lift.dead, j.lift.windFactor, j.lift.deadFactor), j.prying)
 	out := Link{
 		Mark: mark(j.kind.Letter(), j.line), Name: j.kind.String(), From: j.kind.From(), To: j.kind.To(),
 		Count: j.count, Per: j.per, Demands: condense(j.demands), Down: force(g.Down), Up: force(g.Up),
-		Along: force(g.Along), Out: force(g.Out), Rating: u.Rating, Hardware: hardware(j.kind, u.Rating),
+		Along: force(g.Along), Out: force(g.Out), Rating: u.rating, Hardware: hardware(j.kind, u.rating),
 		Stage: j.kind.Stage(), Verdict: NotChecked, Reason: reason, Calculation: u.Explain(),
 	}
 	if reason == "" {
@@ -238,6 +240,8 @@ func (m *model) ledgerLink(d *design) Link {
 	}
 	j.lift.net *= perFoot
 	j.lift.dead *= perFoot
+	j.prying.uplift *= perFoot
+	j.prying.asWind *= perFoot
 	out := m.write(j, "the fasteners and the house framing behind the ledger are not checked")
 	if why, refused := refusedWalls[*m.in.House.Wall]; refused {
 		out.Verdict, out.Reason = Over, why
@@ -274,7 +278,9 @@ func (m *model) deckLink(d *design) Link {
 		for _, w := range []windCase{
 			component("corner", m.wind.deck, m.wind.deck, 1), component("corner", m.wind.deck, m.wind.deck, -1),
 		} {
-			a := arrangement{name: label(c, pattern{}, w.name), wind: 0, least: c.DeadLeast, self: c.Dead}
+			a := arrangement{
+				name: label(c, pattern{}, w.name), duration: durationOf(c.Duration), least: c.DeadLeast, self: c.Dead,
+			}
 			if c.Wind == 0 {
 				a.name = c.Name
 			} else if !suits(c, w.down(), w.up()) {

@@ -20,6 +20,9 @@ func (m *model) loadReport(d *design) LoadReport {
 		{"Wind on a rafter as a component, in a corner", m.wind.corner.Lines()},
 		{"Wind on the deck at a corner", m.wind.deck.Lines()},
 	}
+	if m.wind.hill.Factor > 0 {
+		out.Derivations = append(out.Derivations, Derivation{"Topographic factor", m.wind.hill.Lines()})
+	}
 	for i, c := range m.wind.beams {
 		out.Derivations = append(out.Derivations, Derivation{"Wind on beam line " + mark("BM", i) + " as a component", c.Lines()})
 	}

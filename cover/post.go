@@ -60,6 +60,7 @@ func (c *postCase) grade(post, beam *wood, g *[postChecks]found) {
 	*g = [postChecks]found{}
 	own := post.most * c.height
 	for d := range durations {
+		c.gradeTension(post, lumber.Duration(d), &g[postTension])
 		at := c.force.press[d]
 		if at.value <= 0 {
 			continue
@@ -81,12 +82,18 @@ func (c *postCase) grade(post, beam *wood, g *[postChecks]found) {
 			demand: at.value, by: at.by,
 		})
 	}
-	if up := c.force.lift; up.value > 0 {
-		g[postTension].raise(found{
-			ratio:  member.NewTension(up.value, post.section.Area(), &post.dry, lumber.TenMinutes).Ratio(),
-			demand: up.value, duration: lumber.TenMinutes, by: up.by,
-		})
+}
+
+// gradeTension checks the post in uplift under combinations of one duration.
+func (c *postCase) gradeTension(post *wood, day lumber.Duration, worst *found) {
+	up := c.force.lift[day]
+	if up.value <= 0 {
+		return
 	}
+	worst.raise(found{
+		ratio:  member.NewTension(up.value, post.section.Area(), &post.dry, day).Ratio(),
+		demand: up.value, duration: day, by: up.by,
+	})
 }
 
 // result makes the worst check of a kind again, to be explained.

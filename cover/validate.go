@@ -109,8 +109,13 @@ func (in Input) checkSources(f *calc.Fields) {
 
 func (in Input) checkSite(f *calc.Fields) {
 	s := in.Site
-	if is(s.Topography, "hill") && s.TopographicFactor == nil {
-		f.Missing("site.topographic_factor", "the site's own Kzt, for a site on a hill or ridge")
+	whole := s.HillShape != nil && given(s.HillHeight, s.HillHalf, s.HillDistance)
+	if is(s.Topography, "hill") && s.TopographicFactor == nil && !whole {
+		f.Missing("site.topographic_factor",
+			"the site's own Kzt, or the hill: hill_shape, hill_height_ft, hill_half_length_ft, hill_distance_ft")
+	}
+	if s.HillShape != nil && !is(s.Topography, "hill") {
+		f.Add("site.hill_shape", shown(*s.HillShape), "left out where site.topography is not hill")
 	}
 	if s.RoofLive != nil && *s.RoofLive < 20 && !yes(s.PatioAppendix) {
 		f.Add("site.roof_live_psf", calc.Number(*s.RoofLive)+" psf",

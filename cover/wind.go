@@ -21,6 +21,7 @@ type windCase struct {
 
 // windLoads are all the ways that the wind acts on the cover.
 type windLoads struct {
+	hill     wind.SpeedUp // zero where the site has none
 	velocity wind.Velocity
 	roof     wind.Roof
 	across   []windCase       // wind toward and from the house, whole roof
@@ -43,9 +44,10 @@ type windBand struct {
 func newWind(in Input, p *plan, edition loads.Edition) windLoads {
 	s := in.Site
 	var w windLoads
+	w.hill = hillOf(s, p.mean())
 	w.velocity = wind.NewVelocity(wind.Site{
 		Edition: edition, Exposure: *s.Exposure, Speed: *s.WindSpeed,
-		Hill: *s.TopographicFactor, Elevation: *s.ElevationFactor, Height: p.mean(),
+		Hill: max(*s.TopographicFactor, w.hill.Factor), Elevation: *s.ElevationFactor, Height: p.mean(),
 	})
 	w.roof = wind.Roof{Angle: p.angle * 180 / math.Pi, Height: p.mean(), Depth: p.projection, Width: p.width}
 	flows := flowsOf(*in.Cover.Flow)
@@ -53,6 +55,17 @@ func newWind(in Input, p *plan, edition loads.Edition) windLoads {
 	w.components(p, flows)
 	w.onRafter(p)
 	return w
+}
+
+// hillOf works out the speed-up over the hill that the site stands on, if any.
+func hillOf(s Site, above float64) wind.SpeedUp {
+	if s.HillShape == nil {
+		return wind.SpeedUp{}
+	}
+	return wind.NewSpeedUp(wind.Hill{
+		Shape: *s.HillShape, Exposure: *s.Exposure, Height: *s.HillHeight * calc.Ft, Half: *s.HillHalf * calc.Ft,
+		Distance: *s.HillDistance * calc.Ft, Downwind: yes(s.HillBeyond), Above: above,
+	})
 }
 
 // flowsOf are the flows that the input asks for.
