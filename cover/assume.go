@@ -53,6 +53,8 @@ func (in Input) concerns(path string) bool {
 		return !is(in.Cover.Attachment, "freestanding")
 	case "foundation.slab_rule":
 		return is(in.Foundation.Kind, "slab")
+	case "site.topographic_factor":
+		return in.Site.HillShape == nil
 	case "posts.end_inset_ft":
 		return in.Posts.Count != nil
 	}
