@@ -57,31 +57,3 @@ func TestClosureFindsMissingForce(t *testing.T) {
 		t.Error("reactions that balance in force but not in moment were let through")
 	}
 }
-
-// The search for zeros keeps to its bracket where Newton's method would leave it.
-func TestZeroKeepsToItsBracket(t *testing.T) {
-	cases := []struct {
-		name string
-		g    segment
-	}{
-		{"flat at the left end", segment{length: 10, slope: -1e-6, shear: -1}},
-		{"flat at the right end", segment{length: 10, slope: 50 - 1e-6, moment: 10, shear: -1}},
-		{"steep and flat", segment{length: 100, slope: 1, moment: 1e-9, load: -1, shear: 1e-3}},
-		{"varying", segment{length: 100, slope: 1e5, moment: 10, shear: -60, load: 5, change: -0.3}},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			low, high := c.g.slopeAt(0), c.g.slopeAt(c.g.length)
-			zeros := c.g.slopeZeros(fine)
-			if (low > 0) != (high > 0) && zeros.n%2 != 1 {
-				t.Fatalf("%d zeros between %v and %v", zeros.n, low, high)
-			}
-			scale := math.Abs(low) + math.Abs(high)
-			for _, s := range zeros.at[:zeros.n] {
-				if !(0 <= s && s <= c.g.length) || math.Abs(c.g.slopeAt(s)) > 1e-9*scale {
-					t.Errorf("slope %v at %v", c.g.slopeAt(s), s)
-				}
-			}
-		})
-	}
-}

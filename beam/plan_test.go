@@ -152,6 +152,24 @@ func TestNothingIsNothing(t *testing.T) {
 	}
 }
 
+// What one combination left behind does not show in the next.
+func TestRunForgetsTheLastCombination(t *testing.T) {
+	p := plan(t, 264, []float64{12, 132, 252}, []beam.Load{beam.Uniform(0, 264, 10)}, []beam.Load{beam.Point(60, 500)},
+		[]beam.Load{beam.Point(99, 700)})
+	var r, fresh beam.Response
+	for _, factors := range [][]float64{{1, 1, 1}, {0, 0, 0}, {0, 1, 0}, {1, 0, 1}, {0, 0, 0}, {0, 0, 2}} {
+		p.Run(factors, 1e8, &r)
+		plan(t, 264, []float64{12, 132, 252}, []beam.Load{
+			beam.Uniform(0, 264, 10*factors[0]), beam.Point(60, 500*factors[1]), beam.Point(99, 700*factors[2]),
+		}).Run([]float64{1}, 1e8, &fresh)
+		for i, want := range fresh.Bays {
+			calctest.Close(t, want.MomentMax, r.Bays[i].MomentMax, 1e-12, 1e-9, factors, i)
+			calctest.Close(t, want.ShearMin, r.Bays[i].ShearMin, 1e-12, 1e-9, factors, i)
+			calctest.Close(t, want.DeflectionMax, r.Bays[i].DeflectionMax, 1e-12, 1e-12, factors, i)
+		}
+	}
+}
+
 func TestAtPlaces(t *testing.T) {
 	// A point load P at the middle of a simple span, with an overhang to the right.
 	p := plan(t, 150, []float64{0, 120}, []beam.Load{beam.Point(60, 100)})

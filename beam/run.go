@@ -275,16 +275,19 @@ func (g segment) steep(slope, moment float64) bool {
 
 // turn returns the deflection, times E I, where the slope changes sign in the segment
 // that begins at station i, whose line load is constant and whose moment does not
-// change sign. A cubic of the slope guesses the place, Halley's method betters it.
+// change sign. A parabola through the slopes at both ends, curved as the moments there
+// say, guesses the place; Halley's method betters it.
 func (p *Plan) turn(i int) float64 {
 	h, w := p.lengths[i], p.sum.load[i]
 	v0, m0, m1 := p.sum.shear[i], p.sum.moment[i], p.sum.moment[i+1]
 	t0, t1 := p.sum.slope[i], p.sum.slope[i+1]
-	u := t0 / (t0 - t1)
-	s := h*u*u*(3-2*u) - (t1-t0)*u*(1-u)*((1-u)/m0-u/m1)
-	if !(0 <= s && s <= h) {
-		s = u * h
+	a := h * (m0 - m1) / 2
+	b := t1 - t0 - a
+	root := math.Sqrt(b*b - 4*a*t0)
+	if t1 < t0 {
+		root = -root
 	}
+	s := -2 * t0 * h / (b + root)
 	for range 8 {
 		v := v0 - s*w
 		m := m0 + s*(v0-s*w*0.5)
@@ -293,7 +296,8 @@ func (p *Plan) turn(i int) float64 {
 		if to := s + step; !(0 <= to && to <= h) {
 			break
 		}
-		if abs(step) <= short*h && v*v*abs(step)*step*step <= settled*h*m*m {
+		bend := v * v * step * step
+		if abs(step) <= short*h && bend <= straight*m*m && bend*abs(step) <= settled*h*m*m {
 			y := p.sum.deflection[i] + s*t0 - s*s*(m0*0.5+s*(v0*(1.0/6)-s*w*(1.0/24)))
 			return y + step*(t-step*(m*0.5+step*(v*(1.0/6)-step*w*(1.0/24))))
 		}
@@ -304,9 +308,11 @@ func (p *Plan) turn(i int) float64 {
 }
 
 // The last step of Halley's method leaves an error of about (V / 2M)² - w / 6M times
-// its cube. With these bounds, parts of the segment and ratios, that is some
-// millionths of the segment, and the deflection is wrong by the order of its square.
+// its cube, provided that M does not change much along it. With these bounds, parts
+// of the segment and ratios, that is some millionths of the segment, and the
+// deflection is wrong by the order of its square.
 const (
-	short   = 1e-2
-	settled = 1e-5
+	short    = 1e-2
+	straight = 0.04
+	settled  = 1e-5
 )

@@ -206,8 +206,11 @@ func force(p connections.Peak) Force { return Force{Value: p.Force, Combination:
 
 // hardware words what is asked for.
 func hardware(kind connections.Kind, rating float64) string {
-	if rating == 0 {
+	switch {
+	case rating == 0:
 		return kind.Hardware() + "; no net uplift"
+	case kind == connections.Ground:
+		return fmt.Sprintf("%s that holds %.0f lb of net uplift (ASD: 0.6 of it counts)", kind.Hardware(), rating)
 	}
 	return fmt.Sprintf("%s, rated %.0f lb uplift or more (ASD, wind)", kind.Hardware(), rating)
 }

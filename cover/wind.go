@@ -213,7 +213,10 @@ func component(name string, ends, middle wind.Component, sign float64) windCase 
 	if sign < 0 {
 		c.ends, c.middle, sense = -ends.Suction, -middle.Suction, "up"
 	}
-	c.name = fmt.Sprintf("%s, zones %d and %d %s", name, ends.Zone, middle.Zone, sense)
+	c.name = fmt.Sprintf("%s, zone %d %s", name, ends.Zone, sense)
+	if middle.Zone != ends.Zone {
+		c.name = fmt.Sprintf("%s, zones %d and %d %s", name, ends.Zone, middle.Zone, sense)
+	}
 	return c
 }
 

@@ -14,7 +14,7 @@ var bandsCSV string
 type Band struct {
 	Case   string      // A or B
 	Flow   Flow        // below the roof
-	Net    [3]float64  // CN up to h from the edge, to 2h, and beyond; coefficients
+	Net    [3]float64  // CN up to h from the edge, to 2h, and beyond; factors
 	Source string      // figure
 	Status calc.Status // how the rows are known
 }

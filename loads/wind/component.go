@@ -17,7 +17,7 @@ type zoneRow struct {
 	area     int     // 0 up to a², 1 up to 4a², 2 larger
 	flow     Flow
 	zone     int
-	down, up float64 // CN, net coefficients
+	down, up float64 // CN, factors
 	source   string
 	status   calc.Status
 }
@@ -81,8 +81,8 @@ type Component struct {
 	Width    float64  // a, in
 	Zone     int      // 1 clear of the edges, 2 inside, 3 at edges, and inside too from 10 degrees
 	Class    int      // 0 up to a², 1 up to 4a², 2 larger
-	Down     float64  // CN downward, net coefficient
-	Up       float64  // CN upward, net coefficient, negative
+	Down     float64  // CN downward, factor
+	Up       float64  // CN upward, factor, negative
 	Pressure float64  // downward, lb/in², strength level
 	Suction  float64  // upward, lb/in², strength level, positive
 	down, up pair     // rows behind the coefficients

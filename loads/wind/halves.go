@@ -25,8 +25,8 @@ type Half struct {
 	Case      string      // A or B
 	MeetsLow  bool        // the wind meets the low edge (gamma 180), else the high one
 	Flow      Flow        // below the roof
-	Windward  float64     // CNW, net coefficient
-	Leeward   float64     // CNL, net coefficient
+	Windward  float64     // CNW, factor
+	Leeward   float64     // CNL, factor
 	Source    string      // figure
 	Status    calc.Status // how the row is known
 	low, high int         // rows of halves.csv when it lies between two, else equal

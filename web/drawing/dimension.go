@@ -10,6 +10,7 @@ import (
 type strand struct {
 	stops   []float64 // ft, ascending, along the string
 	edge    float64   // ft, where the lines from the object begin, across the string
+	far     float64   // ft, the edge across the object
 	offset  float64   // pt from the edge to the string; the sign gives the side of the paper
 	upright bool      // the string runs up the paper
 	words   string    // stand in for the length of a string of one piece
@@ -56,6 +57,21 @@ func (c *canvas) dimensions(s strand) float64 {
 	return reach
 }
 
+// chained draws a string and, beyond it, the whole length, unless they are the same.
+// Where the paper ends before, the whole length stands across the object. It returns how far from the edge the words reach, pt.
+func (c *canvas) chained(s strand) float64 {
+	s.stops = distinct(s.stops)
+	if len(s.stops) > 2 {
+		reach := c.dimensions(s)
+		s.offset = math.Copysign(max(reach+6, math.Abs(s.offset)+18), s.offset)
+		s.stops = []float64{s.stops[0], s.stops[len(s.stops)-1]}
+		if c.on(s, s.stops[0], s.offset).X < tier/2+2 {
+			s.edge, s.offset = s.far, tier
+		}
+	}
+	return c.dimensions(s)
+}
+
 // length sets the words of a piece: on the line where they fit, else beside it, else
 // turned across it. Where no place is free they are left out, as the list of posts
 // has them too. It returns how far from the edge they reach, pt.
@@ -70,9 +86,9 @@ func (c *canvas) length(s strand, p piece, side float64) float64 {
 	for _, try := range []struct {
 		off float64 // from the line to the middle of the words, pt
 		up  bool
-	}{{tier, s.upright}, {2 * tier, s.upright}, {long/2 + 5, !s.upright}} {
+	}{{tier, s.upright}, {2 * tier, s.upright}, {long/2 + 5, !s.upright}, {-tier, s.upright}, {0, s.upright}} {
 		at := c.inside(c.on(s, middle, s.offset+side*try.off), long, try.up)
-		if b := backed.room(p.words, at, try.up); !b.meetsAny(c.words) {
+		if b := backed.room(p.words, at, try.up); !b.meetsAny(c.words) && b.left > 0 && b.right < sheetWidth {
 			c.set(backed, p.words, at, try.up)
 			half := tier / 2
 			if try.up != s.upright {

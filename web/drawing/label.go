@@ -7,6 +7,7 @@ type hint struct {
 	angle float64 // degrees clockwise from the right of the paper
 	least float64 // from the target to the middle of the label, pt
 	most  float64 // farthest, pt
+	onto  bool    // the label may cover its target
 }
 
 // place looks for a free place for a label of the given extent about its target: the
@@ -29,7 +30,7 @@ func (c *canvas) place(target Point, wide, high float64, h hint) (middle Point, 
 				sin, cos := math.Sincos((h.angle + turning*float64(turn)) * math.Pi / 180)
 				r := h.least + outward*float64(step)
 				at := target.plus(r*cos, r*sin)
-				if c.free(around(at, wide, high).grow(1.5), target) && (crossing || !c.crosses(at, target, wide, high)) {
+				if c.free(around(at, wide, high).grow(1.5), target, h) && (crossing || !c.crosses(at, target, wide, high)) {
 					return at, true
 				}
 			}
@@ -39,9 +40,9 @@ func (c *canvas) place(target Point, wide, high float64, h hint) (middle Point, 
 }
 
 // free reports whether a label may stand in the box: on the paper, on nothing else,
-// and not on its own target.
-func (c *canvas) free(b box, target Point) bool {
-	return b.within(c.field) && !b.holds(target) && !b.meetsAny(c.words) && !b.meetsAny(c.solid)
+// and on its own target only if it may.
+func (c *canvas) free(b box, target Point, h hint) bool {
+	return b.within(c.field) && (h.onto || !b.holds(target)) && !b.meetsAny(c.words) && !b.meetsAny(c.solid)
 }
 
 // crosses reports whether the leader from a label at from to its target runs through
@@ -77,6 +78,7 @@ func (c *canvas) callout(l lettering, words string, target Point, h hint) {
 // near writes words near a target without a leader, or not at all when there is no
 // room.
 func (c *canvas) near(l lettering, words string, target Point, h hint) {
+	h.onto = true
 	b := l.room(words, target, false)
 	if at, ok := c.place(target, b.width(), b.height(), h); ok {
 		c.set(l, words, at, false)

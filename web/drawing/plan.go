@@ -39,8 +39,8 @@ func Plan(r cover.Report) Scene {
 	p.field = box{2, 2, sheetWidth - 2, roofEnd + planStrip - 2}
 
 	p.house()
-	p.cuttingLine()
 	p.rafters()
+	p.cuttingLine()
 	for i := range g.Lines {
 		p.beam(&g.Lines[i])
 	}
@@ -73,20 +73,20 @@ func attached(g *cover.Geometry) bool { return g.Attachment != "freestanding" }
 
 // house draws the strip of the house and the ledger, or the name of the high edge.
 func (p *planSheet) house() {
-	if !attached(p.g) {
-		p.set(plain, "HIGH EDGE, FREESTANDING", p.at(p.g.Width/2, 0).plus(0, -8), false)
-		return
+	name := "HIGH EDGE"
+	row := Point{0, p.at(0, 0).Y - houseDepth + 9}
+	if attached(p.g) {
+		const margin = 6.0 // the house goes on past the cover, pt
+		b := p.bar(existing, Point{margin, row.Y - 9}, Point{sheetWidth - margin, p.at(0, 0).Y})
+		p.hatch(b, 7)
+		p.bar(seenWood, p.at(0, 0), p.at(p.g.Width, ft(ledgerThick)))
+		name = "HOUSE (EXISTING)"
 	}
-	const beyond = 14.0 // the house goes on past the cover, pt
-	from := p.at(0, 0).plus(-beyond, -houseDepth)
-	b := p.bar(existing, from, p.at(p.g.Width, 0).plus(beyond, 0))
-	p.hatch(b, 7)
-	p.bar(seenWood, p.at(0, 0), p.at(p.g.Width, ft(ledgerThick)))
-	name := "HOUSE (EXISTING)"
 	if p.g.Attachment == "rafter_tails" {
-		name = "HOUSE, RAFTER TAILS (EXISTING)"
+		name = "RAFTER TAILS (EXISTING)"
 	}
-	p.left(backed, name, p.at(0, 0).plus(4, -houseDepth+9))
+	row.X = 12 + backed.width(name)/2
+	p.near(backed, name, row, hint{least: 0, most: sheetWidth})
 }
 
 // ledgerThick is the dressed thickness of a two-by ledger, in.
@@ -131,14 +131,12 @@ func (p *planSheet) strings() float64 {
 	for _, l := range g.Lines {
 		out = append(out, l.Y)
 	}
-	reach := p.dimensions(strand{stops: append(out, g.Projection), offset: -10, upright: true})
-	p.dimensions(strand{stops: []float64{0, g.Projection}, offset: -max(reach+6, 30), upright: true})
+	p.chained(strand{stops: append(out, g.Projection), offset: -10, far: g.Width, upright: true})
 	along := []float64{0}
 	if len(g.Lines) > 0 {
 		along = append(along, g.Lines[0].Posts...)
 	}
-	reach = p.dimensions(strand{stops: append(along, g.Width), edge: g.Projection, offset: planStrip + 6})
-	reach = p.dimensions(strand{stops: []float64{0, g.Width}, edge: g.Projection, offset: reach + 6})
+	reach := p.chained(strand{stops: append(along, g.Width), edge: g.Projection, offset: planStrip + 6})
 	return p.at(0, g.Projection).Y + reach
 }
 

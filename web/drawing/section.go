@@ -48,9 +48,9 @@ func Section(r cover.Report) Scene {
 		s.post(&s.g.Lines[i])
 	}
 	bottom := s.strings()
+	s.slope()
 	s.headroom()
 	s.figure()
-	s.slope()
 	s.marks()
 	s.names()
 	s.title("SECTION A-A", s.key(&r, bottom+8, "BAF")+4)
@@ -185,8 +185,7 @@ func (s *sectionSheet) strings() float64 {
 	for _, l := range g.Lines {
 		out = append(out, l.Y)
 	}
-	reach := s.dimensions(strand{stops: append(out, g.Projection), edge: -s.below, offset: 12})
-	reach = s.dimensions(strand{stops: []float64{0, g.Projection}, edge: -s.below, offset: reach + 6})
+	reach := s.chained(strand{stops: append(out, g.Projection), edge: -s.below, offset: 12})
 	return s.at(0, -s.below).Y + reach
 }
 
@@ -213,8 +212,10 @@ func (s *sectionSheet) headroom() {
 	if v := s.report.Headroom.Verdict; v != cover.OK {
 		asked += ": " + string(v)
 	}
-	s.right(backed, clearWords(s.report)+" CLEAR", middle.plus(-5, 0))
-	s.right(backed, asked, middle.plus(-5, tier+1))
+	for i, words := range []string{clearWords(s.report) + " CLEAR", asked} {
+		beside := backed.width(words)/2 + 6
+		s.near(backed, words, middle.plus(0, (tier+1)*float64(i)), hint{angle: 180, least: beside, most: beside + 150})
+	}
 }
 
 // slope draws the triangle of the slope over the roof: 12 along, the fall upright.
