@@ -39,13 +39,18 @@ func (e *ClosureError) Error() string {
 func (p *Plan) closure(k int, s state, loads []Load) error {
 	e := ClosureError{Case: k}
 	size, length := nothing/open, p.line.length
-	for _, l := range loads {
+	for i := range loads {
+		l := &loads[i]
+		if l.point {
+			e.Force += l.Start
+			e.Moment += l.Start * l.From
+			size += abs(l.Start)
+			continue
+		}
 		e.Force += l.Total()
 		e.Moment += l.Moment()
-		size += l.size()
-		if !l.point { // whose ends may have moved onto a cut
-			size += coincident / open * length * (abs(l.Start) + abs(l.End))
-		}
+		ends := abs(l.Start) + abs(l.End)
+		size += ends*(l.To-l.From)/2 + ends*length*coincident/open // ends may have moved onto cuts
 	}
 	for i, r := range s.reaction {
 		e.Force -= r
@@ -67,7 +72,7 @@ func (p *Plan) closure(k int, s state, loads []Load) error {
 
 // valid reports whether the load lies in order on a member of the length, and is
 // not too large to be reckoned with.
-func (l Load) valid(length float64) bool {
+func (l *Load) valid(length float64) bool {
 	tolerance := coincident * length
 	if !(-tolerance <= l.From && l.From <= length+tolerance && abs(l.Start) <= heaviest) {
 		return false
@@ -77,8 +82,8 @@ func (l Load) valid(length float64) bool {
 
 func validLoads(length float64, cases [][]Load) bool {
 	for _, loads := range cases {
-		for _, l := range loads {
-			if !l.valid(length) {
+		for i := range loads {
+			if !loads[i].valid(length) {
 				return false
 			}
 		}

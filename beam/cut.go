@@ -19,7 +19,8 @@ func (p *Plan) divide(cases [][]Load) {
 	p.varying = false
 	for _, loads := range cases {
 		near := 0
-		for _, l := range loads {
+		for i := range loads {
+			l := &loads[i]
 			near = p.mark(l.From, near)
 			if l.point {
 				continue

@@ -47,15 +47,6 @@ func (l Load) Moment() float64 {
 	return l.Total()*l.From + h*h*(l.Start+2*l.End)/6
 }
 
-// size returns the sum of the magnitudes of the load, lb: the scale against which
-// its equilibrium is judged.
-func (l Load) size() float64 {
-	if l.point {
-		return abs(l.Start)
-	}
-	return (l.To - l.From) * (abs(l.Start) + abs(l.End)) / 2
-}
-
 func abs(x float64) float64 {
 	if x < 0 {
 		return -x

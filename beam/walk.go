@@ -36,9 +36,10 @@ func (p *Plan) solve(k int, loads []Load) error {
 func (p *Plan) place(s state, loads []Load) {
 	clear(p.points)
 	near := 0
-	for _, l := range loads {
+	for i := range loads {
+		l := &loads[i]
 		near = p.search(l.From, near)
-		from := p.cuts[near]
+		from := &p.cuts[near]
 		switch {
 		case !l.point:
 			near = p.spread(s, l, near)
@@ -52,7 +53,7 @@ func (p *Plan) place(s state, loads []Load) {
 
 // spread puts a line load on the segments from cut a to its end, and returns the
 // cut at the end.
-func (p *Plan) spread(s state, l Load, a int) int {
+func (p *Plan) spread(s state, l *Load, a int) int {
 	b := p.search(l.To, a)
 	if a == b {
 		return b
