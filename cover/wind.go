@@ -170,21 +170,40 @@ func (p *plan) strip(i int) float64 {
 }
 
 // onRafter gathers everything that a rafter must carry: the whole roof from all four
-// sides, and the pressures on it as a component, inside and at a side edge.
+// sides, and the pressures on it as a component: inside, in the strip along a side
+// edge, and at the edge itself.
 func (w *windLoads) onRafter(p *plan) {
 	w.rafter = append(w.rafter, w.across...)
 	w.rafter = append(w.rafter, w.firstBand()...)
-	edge := p.shares[0]
-	if last := p.shares[len(p.shares)-1]; last > edge {
-		edge = last
-	}
-	w.rafter = append(w.rafter,
-		component("inner rafter", w.strip, w.middle, 1), component("inner rafter", w.strip, w.middle, -1))
+	beside, share := p.besideEdge(w.strip.Width)
 	for _, sign := range []float64{1, -1} {
-		c := component("side edge rafter", w.corner, w.strip, sign)
-		c.share = edge
-		w.rafter = append(w.rafter, c)
+		inner := component("inner rafter", w.strip, w.middle, sign)
+		side := component("rafter in the side strip", w.corner, w.strip, sign)
+		edge := side
+		edge.name, edge.share = "edge "+side.name, max(p.shares[0], p.shares[len(p.shares)-1])
+		side.share = share
+		side.ends += (1 - beside) * (inner.ends - side.ends)
+		side.middle += (1 - beside) * (inner.middle - side.middle)
+		w.rafter = append(w.rafter, inner)
+		if beside > 0 {
+			w.rafter = append(w.rafter, side)
+		}
+		if beside < 1 {
+			w.rafter = append(w.rafter, edge) // else it has a part of what the one beside it has
+		}
 	}
+}
+
+// besideEdge returns the part of its tributary width that an inner rafter has in the
+// strip along a side edge, the largest of all, and the largest tributary share of an
+// inner rafter, both ratios; zeros where all rafters stand at the edges.
+func (p *plan) besideEdge(strip float64) (part, share float64) {
+	for i := 1; i < len(p.rafters)-1; i++ {
+		lo, hi := tributary(p.rafters, i)
+		in := max(0, min(hi, strip)-lo) + max(0, hi-max(lo, p.width-strip))
+		part, share = max(part, min(1, in/(hi-lo))), max(share, p.shares[i])
+	}
+	return part, share
 }
 
 // firstBand returns the most downward and the most upward pressure of wind along the
