@@ -77,6 +77,9 @@ func (r *Report) summary() []Finding {
 		say(r.Headroom.Verdict, "", "headroom %s below the lowest member; %s is asked for",
 			calc.FeetInches(r.Headroom.Clear), calc.FeetInches(r.Headroom.Required))
 	}
+	if r.Drainage.Verdict != OK {
+		say(r.Drainage.Verdict, "", "drainage: %s", r.Drainage.Reason)
+	}
 	for _, w := range r.Lateral {
 		say(w.Verdict, "", "%s: %s", w.Direction, w.Reason)
 	}

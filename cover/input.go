@@ -51,6 +51,7 @@ type Site struct {
 	SeismicSecond     *float64          `json:"seismic_sd1,omitempty"`            // SD1, part of gravity
 	SeismicMapped     *float64          `json:"seismic_s1,omitempty"`             // S1, part of gravity
 	Climate           *string           `json:"climate,omitempty"`                // dry or humid
+	Rain              *float64          `json:"rain_in_per_hr,omitempty"`         // in/hr, for the flow at the gutter
 	Sources           map[string]string `json:"sources,omitempty"`                // the user's source text by key of this group
 }
 
@@ -64,6 +65,7 @@ type Cover struct {
 	HighEdge   *float64 `json:"high_edge_ft,omitempty"`        // ft, top of the rafters at the ledger or high edge above the slab
 	SlabFall   *float64 `json:"slab_fall_in_per_ft,omitempty"` // in of fall per ft, away from the house
 	Covering   *string  `json:"covering,omitempty"`            // solid or lattice
+	Roofing    *string  `json:"roofing,omitempty"`             // kind of covering, for its least slope
 	Ceiling    *string  `json:"ceiling,omitempty"`             // none, board or plaster
 	Flow       *string  `json:"flow,omitempty"`                // enveloped, clear or obstructed
 	Layers     []Layer  `json:"layers,omitempty"`              // everything on the rafters, from the top

@@ -31,6 +31,7 @@ func (m *model) rafterMember(ws *workspace, d *design) Member {
 		}
 		out.add(checkNames[k], m.rafter.nameOf(kind, x), where, m.rafter.result(w, h, kind, x))
 	}
+	m.rafterWater(ws, w, &out)
 	return out
 }
 
@@ -49,6 +50,9 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 		x := ws.lines[line].pieces[p][k]
 		where := spanName(l.bays, l.pieces[p].firstPost+x.bay)
 		out.add(checkNames[k], l.pieces[p].nameOf(k, x), where, l.pieces[p].result(w, &m.beamHold, k, x))
+	}
+	if m.flat() {
+		out.add("ponding", "water that gathers in its own sag", "longest span", m.beamPond(line, w))
 	}
 	out.add(stockName, "geometry", "longest piece", stockCheck{m.plan.longest(), *m.in.Beams.Stock * calc.Ft})
 	return out

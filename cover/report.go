@@ -76,6 +76,7 @@ type Report struct {
 	Foundations []FoundationAt `json:"foundations"` // what each post asks of the ground
 	Lateral     []LateralWay   `json:"lateral"`     // what holds the cover sideways
 	Headroom    Headroom       `json:"headroom"`    // from the high edge down to the lowest member
+	Drainage    Drainage       `json:"drainage"`    // covering against slope, and the water it sheds
 	Closure     []Closure      `json:"closure"`     // applied load against reactions, by a second route
 	NotChecked  []Skip         `json:"not_checked"` // what this report does not answer, and why
 }
@@ -314,6 +315,15 @@ type Headroom struct {
 	Required float64    `json:"required_in"` // in
 	Verdict  Verdict    `json:"verdict"`     // OK when the clear height suffices
 	Check    calc.Check `json:"calculation"` // the chain of heights
+}
+
+// A Drainage is how the roof sheds water.
+type Drainage struct {
+	Covering string      `json:"covering"`    // what covers the roof, in the words of the code
+	Verdict  Verdict     `json:"verdict"`     // of the covering at this slope
+	Reason   string      `json:"reason"`      // why, in words
+	Check    *calc.Check `json:"calculation"` // the least slope; nil when the covering is not said
+	Flow     float64     `json:"flow_gpm"`    // gpm at the low edge; 0 when no rainfall is given
 }
 
 // A Closure compares the applied load with the reactions for one load case.

@@ -32,14 +32,15 @@ func (m *model) choose(ws *workspace) design {
 	var d design
 	beams := m.beams.candidates(beamSizes)
 	d.rafter, d.noRafter = pick(m.rafters.candidates(rafterSizes), func(w *wood) (float64, string) {
-		return m.gradeRafter(ws, w, &beams[0]), checkNames[ws.rafter.kind()]
+		ratio := m.gradeRafter(ws, w, &beams[0])
+		return ratio, nameOrWater(&ws.rafter, ws.rafterWater)
 	})
 	for _, l := range m.lines {
 		l.load(m, &d.rafter)
 	}
 	d.beam, d.noBeam = pick(beams, func(w *wood) (float64, string) {
 		ratio := m.gradeBeams(ws, w)
-		return ratio, checkNames[ws.worstPiece().kind()]
+		return ratio, nameOrWater(ws.worstPiece(), ws.beamWater)
 	})
 	d.post, d.noPost = pick(m.posts.candidates(postSizes), func(w *wood) (float64, string) {
 		ratio := m.gradePosts(ws, &d.rafter, &d.beam, w)
@@ -47,6 +48,14 @@ func (m *model) choose(ws *workspace) design {
 	})
 	m.numbers(ws, &d.rafter, &d.beam, &d.post)
 	return d
+}
+
+// nameOrWater names the check with the largest ratio of a line member.
+func nameOrWater(g *graded, water float64) string {
+	if water > g.ratio() {
+		return "ponding or fall left after sag"
+	}
+	return checkNames[g.kind()]
 }
 
 // pick returns the first candidate whose ratio is at most 1, and those before it

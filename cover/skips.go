@@ -11,7 +11,7 @@ func (m *model) skips() []Skip {
 	out := []Skip{
 		{"capacity of every connection", "the demands and required ratings are listed; hardware, fasteners and their spacing are not"},
 		{"roof deck and its nailing", "panels, planks and slats are not sized"},
-		{"rain, ponding and drainage", "roofing against slope, standing water and gutters are not checked"},
+		{"gutters, flashing and the slope of the slab", "water is followed to the low edge of the roof only"},
 		{"notches and seat cuts", "members are checked at full section: a bird's-mouth or notch needs its own check (NDS 2018 3.4.3)"},
 		{"axial force in the rafters", "the share of the load along the slope is left out; it is small on low slopes"},
 		{"posts off center or bent sideways", "posts are checked for axial load through their centers"},

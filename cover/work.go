@@ -6,6 +6,8 @@ package cover
 type workspace struct {
 	rafterPeaks peaks
 	rafter      graded
+	rafterWater float64 // largest ratio of the checks of water on the rafters
+	beamWater   float64 // and on the beams
 	lines       []lineWork
 }
 
@@ -38,22 +40,27 @@ func newWorkspace(m *model) *workspace {
 func (m *model) gradeRafter(ws *workspace, rafter, beam *wood) float64 {
 	m.rafter.demands(rafter, &ws.rafterPeaks)
 	m.rafter.grade(rafter, &ws.rafterPeaks, m.rafterHolding(rafter, beam), &ws.rafter)
-	return ws.rafter.ratio()
+	ws.rafterWater = m.rafterWaterRatio(ws, rafter)
+	return max(ws.rafter.ratio(), ws.rafterWater)
 }
 
 // gradeBeams grades every beam line under the rafters that its frames were loaded
 // with, and returns the largest ratio.
 func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
+	ws.beamWater = 0
 	most := 0.0
 	for i, l := range m.lines {
 		lw := &ws.lines[i]
+		if m.flat() {
+			ws.beamWater = max(ws.beamWater, m.beamPond(i, beam).Ratio())
+		}
 		l.demands(beam, lw.peaks)
 		for p := range l.pieces {
 			l.pieces[p].grade(beam, &lw.peaks[p], &m.beamHold, &lw.pieces[p])
 			most = max(most, lw.pieces[p].ratio())
 		}
 	}
-	return most
+	return max(most, ws.beamWater)
 }
 
 // gradePosts grades every post under the beams that were graded last, and returns
