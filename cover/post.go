@@ -32,12 +32,21 @@ type postCase struct {
 // endsOf returns how posts are held: by the worse of the two directions, because
 // the input does not say which way a rectangular post is turned.
 func endsOf(in Lateral) member.Ends {
-	for _, system := range []string{*in.Along, *in.Out} {
-		if system == "embedded_posts" || system == "none" {
-			return member.FixedFree
-		}
+	along, out := heldBy[*in.Along], heldBy[*in.Out]
+	if along.Factor() > out.Factor() {
+		return along
 	}
-	return member.PinnedPinned
+	return out
+}
+
+// heldBy is how each lateral system holds the posts. Only the house keeps their tops
+// from swaying: knee braces hold a top that sways against rotation, and posts in the
+// ground stand by their embedment (NDS 2018 Appendix G).
+var heldBy = map[string]member.Ends{
+	"house_diaphragm": member.PinnedPinned,
+	"knee_braces":     member.PinnedGuided,
+	"embedded_posts":  member.FixedFree,
+	"none":            member.FixedFree,
 }
 
 // column is how the post is held in both planes.
