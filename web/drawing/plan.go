@@ -147,10 +147,13 @@ func (p *planSheet) names() {
 		for n, x := range l.Posts {
 			p.near(heavy, l.PostMarks[n], p.at(x, l.Y), hint{angle: 60, least: 12, most: 26})
 		}
+	}
+	p.spanArrow()
+	for i := range p.g.Lines {
+		l := &p.g.Lines[i]
 		target := p.at(p.clearBay(l.Posts, 0), l.Y)
 		p.near(heavy, l.Mark+"  "+l.Size, target, hint{angle: -90, least: 11, most: 60})
 	}
-	p.spanArrow()
 }
 
 // clearBay is the middle of the bay with the number between posts, ft.
@@ -181,6 +184,7 @@ func (p *planSheet) spanArrow() {
 	if s := speciesOf(p.report, "rafter"); s != "" {
 		p.near(backed, s, middle, hint{angle: 90, least: 12, most: 80})
 	}
+	p.solid = append(p.solid, spanning(from, to).grow(4))
 }
 
 // rafterWords tells the size and spacing of the rafters as a framing plan does.

@@ -13,6 +13,7 @@ const (
 	sectionLeft  = 34.0  // a string of dimensions
 	sectionRight = 46.0  // a string of dimensions and the marks of the last post
 	sectionTop   = 44.0  // above the high edge: slope and roof words
+	sectionFoot  = 22.0  // below the ground: marks of the foundation
 	sectionTall  = 270.0 // most that the heights take down the paper
 )
 
@@ -69,7 +70,7 @@ func newSection(r *cover.Report) *sectionSheet {
 	if attached(g) {
 		s.start = -ft(wallThick)
 	}
-	s.below = s.slab + s.fall*g.Projection + s.depth() + 1.3
+	s.below = s.slab + s.fall*g.Projection + s.depth() + 0.4
 	s.scale = fitting(g.Projection-s.start, g.HighEdge+s.below, sheetWidth-sectionLeft-sectionRight, sectionTall)
 	s.Title, s.Width = "Section A-A", sheetWidth
 	s.Description = fmt.Sprintf(
@@ -77,7 +78,7 @@ func newSection(r *cover.Report) *sectionSheet {
 		feetInches(g.HighEdge), feetInches(g.LowEdge), inches(g.Slope), clearWords(r))
 	spare := sheetWidth - sectionLeft - sectionRight - (g.Projection-s.start)*s.scale.foot
 	s.origin = Point{sectionLeft + spare/2 - s.start*s.scale.foot, sectionTop + g.HighEdge*s.scale.foot}
-	s.field = box{2, 2, sheetWidth - 2, s.at(0, -s.below).Y}
+	s.field = box{2, 2, sheetWidth - 2, s.at(0, -s.below).Y + sectionFoot}
 	return s
 }
 
@@ -185,7 +186,7 @@ func (s *sectionSheet) strings() float64 {
 	for _, l := range g.Lines {
 		out = append(out, l.Y)
 	}
-	reach := s.chained(strand{stops: append(out, g.Projection), edge: -s.below, offset: 12})
+	reach := s.chained(strand{stops: append(out, g.Projection), edge: -s.below, offset: sectionFoot + 10})
 	return s.at(0, -s.below).Y + reach
 }
 
@@ -207,14 +208,39 @@ func (s *sectionSheet) headroom() {
 		s.line(bold, p.plus(-tickHalf, tickHalf), p.plus(tickHalf, -tickHalf))
 	}
 	s.solid = append(s.solid, spanning(top, end).grow(2))
-	middle := Point{x, top.Y + 0.42*(end.Y-top.Y)}
 	asked := calc.FeetInches(s.report.Headroom.Required) + " ASKED"
 	if v := s.report.Headroom.Verdict; v != cover.OK {
 		asked += ": " + string(v)
 	}
-	for i, words := range []string{clearWords(s.report) + " CLEAR", asked} {
-		beside := backed.width(words)/2 + 6
-		s.near(backed, words, middle.plus(0, (tier+1)*float64(i)), hint{angle: 180, least: beside, most: beside + 150})
+	s.beside(top, end, clearWords(s.report)+" CLEAR", asked)
+}
+
+// beside writes two rows left of an upright line where they are free, else turned
+// along it.
+func (s *sectionSheet) beside(top, end Point, first, second string) {
+	wide := max(backed.width(first), backed.width(second))
+	for _, part := range []float64{0.45, 0.55, 0.35, 0.65, 0.25, 0.75} {
+		at := Point{top.X - 6, top.Y + part*(end.Y-top.Y)}
+		if s.free(around(at.plus(-wide/2, 0), wide, 2*tier+2), at, hint{}) {
+			s.right(backed, first, at.plus(0, -tier/2))
+			s.right(backed, second, at.plus(0, tier/2+1))
+			return
+		}
+	}
+	for _, words := range []string{first, second} {
+		s.turned(words, Point{top.X, (top.Y + end.Y) / 2})
+	}
+}
+
+// turned writes words along an upright line: on it, or beside it where that is
+// taken, or nowhere.
+func (s *sectionSheet) turned(words string, middle Point) {
+	for _, off := range []float64{0, -tier - 2, tier + 2} {
+		at := middle.plus(off, 0)
+		if b := backed.room(words, at, true); !b.meetsAny(s.words) && b.within(s.field) {
+			s.set(backed, words, at, true)
+			return
+		}
 	}
 }
 
@@ -237,7 +263,11 @@ func (s *sectionSheet) figure() {
 	const tall = 68 * calc.In
 	unit := ft(tall) / 5.66 // the outline is drawn 5.66 high
 	step := 6 / s.scale.foot
-	for y := 1.0; y < s.g.Projection; y += step {
+	y := 1.0
+	if !attached(s.g) && len(s.g.Lines) > 0 {
+		y += s.g.Lines[0].Y
+	}
+	for ; y < s.g.Projection; y += step {
 		b := spanning(s.at(y-0.6*unit, s.floor(y)), s.at(y+0.6*unit, s.floor(y)+ft(tall)))
 		if b.grow(4).meetsAny(s.words) || b.grow(4).meetsAny(s.solid[s.underfoot:]) {
 			continue
@@ -295,6 +325,9 @@ func (s *sectionSheet) names() {
 		l := &s.g.Lines[i]
 		left := l.Y - ft(l.Breadth)/2
 		s.callout(plain, l.Mark+" "+l.Size, s.at(left, (l.Top+l.Bottom)/2), hint{angle: 165, least: 34, most: 110})
+	}
+	if n := len(s.g.Lines); n > 0 {
+		l := &s.g.Lines[n-1]
 		face := l.Y - ft(l.PostWidth)/2
 		s.callout(plain, l.PostSize+" POST", s.at(face, 0.3*l.Bottom), hint{angle: 180, least: 34, most: 120})
 	}
