@@ -23,7 +23,7 @@ import (
 	"patiocover/web"
 )
 
-// The answers of the program to its caller.
+// Exit codes.
 const (
 	allOK    = 0 // done, and everything is OK
 	ownFault = 1 // a fault of this program
@@ -56,12 +56,14 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 		}
 	}()
 	root := &cobra.Command{
-		Use: "patiocover", Short: "Size a wood patio cover and check every part of it",
-		Long:         "Size a wood patio cover and check every part of it.\n\n" + cover.Notice,
+		Use: "patiocover", Short: "Size a wood patio cover and check every part of it", Long: cover.Notice,
 		SilenceUsage: true, SilenceErrors: true, Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.AddCommand(serveCommand(report), sizeCommand(), schemaCommand())
+	root.AddCommand(serveCommand(report), sizeCommand(), &cobra.Command{
+		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
+		RunE: func(c *cobra.Command, _ []string) error { return own(c.OutOrStdout().Write(cover.Schema())) },
+	})
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(out)
@@ -69,10 +71,17 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 	return explain(root.ExecuteContext(ctx), report)
 }
 
+// own marks an error as a fault of this program, or of where it writes to.
+func own(_ any, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fault{err}
+}
+
 // explain prints an error, one line for each wrong field, and returns its exit code.
 func explain(err error, report io.Writer) int {
 	var wrong *calc.InputError
-	var own fault
 	switch {
 	case err == nil:
 		return allOK
@@ -83,7 +92,7 @@ func explain(err error, report io.Writer) int {
 			fmt.Fprintln(report, f)
 		}
 		return badInput
-	case errors.As(err, &own):
+	case errors.As(err, new(fault)):
 		fmt.Fprintln(report, "internal error:", err)
 		return ownFault
 	}
@@ -92,47 +101,43 @@ func explain(err error, report io.Writer) int {
 }
 
 func serveCommand(report io.Writer) *cobra.Command {
-	var addr string
-	c := &cobra.Command{
-		Use: "serve", Short: "Serve the calculator to browsers and programs", Args: cobra.NoArgs,
-		RunE: func(c *cobra.Command, _ []string) error {
-			in, err := cover.Read(bytes.NewReader(demo))
-			if err != nil {
-				return fault{fmt.Errorf("reading the demonstration: %w", err)}
-			}
-			log := slog.New(slog.NewTextHandler(report, nil))
-			return server.Run(c.Context(), addr, server.New(server.Config{Demo: in, Log: log}), log)
-		},
+	c := &cobra.Command{Use: "serve", Short: "Serve the calculator to browsers and programs", Args: cobra.NoArgs}
+	addr := c.Flags().String("addr", "127.0.0.1:8080", "host and port; the default is reached from this machine only")
+	c.RunE = func(c *cobra.Command, _ []string) error {
+		in, err := cover.Read(bytes.NewReader(demo))
+		if err != nil {
+			return fault{fmt.Errorf("reading the demonstration: %w", err)}
+		}
+		log := slog.New(slog.NewTextHandler(report, nil))
+		return server.Run(c.Context(), *addr, server.New(server.Config{Demo: in, Log: log}), log)
 	}
-	c.Flags().StringVar(&addr, "addr", "127.0.0.1:8080", "host and port to listen at; the default is reached from this machine only")
 	return c
 }
 
 func sizeCommand() *cobra.Command {
-	var asJSON, written bool
 	c := &cobra.Command{
-		Use: "size JOB", Short: "Size the cover of a job file and print the report; - reads standard input", Args: cobra.ExactArgs(1),
-		RunE: func(c *cobra.Command, args []string) error {
-			in, err := read(args[0], c.InOrStdin())
-			if err != nil {
-				return err
-			}
-			r, err := cover.Size(in)
-			if err != nil {
-				return err
-			}
-			if err := print(c.OutOrStdout(), r, asJSON, written); err != nil {
-				return fault{err}
-			}
-			if r.Verdict != cover.OK {
-				return errNotOK
-			}
-			return nil
-		},
+		Use: "size JOB", Short: "Size the cover of a job file and print its report; - reads standard input", Args: cobra.ExactArgs(1),
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print the report as JSON")
-	c.Flags().BoolVar(&written, "calc", false, "print the written calculations too")
+	asJSON := c.Flags().Bool("json", false, "print the report as JSON")
+	written := c.Flags().Bool("calc", false, "print the written calculations too")
 	c.MarkFlagsMutuallyExclusive("json", "calc")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		in, err := read(args[0], c.InOrStdin())
+		if err != nil {
+			return err
+		}
+		r, err := cover.Size(in)
+		if err != nil {
+			return fault{err} // a job that was read is valid
+		}
+		if err := show(c.OutOrStdout(), r, *asJSON, *written); err != nil {
+			return fault{err}
+		}
+		if r.Verdict != cover.OK {
+			return errNotOK
+		}
+		return nil
+	}
 	return c
 }
 
@@ -149,25 +154,13 @@ func read(path string, in io.Reader) (cover.Input, error) {
 	return cover.Read(f)
 }
 
-// print writes a report as JSON or as text.
-func print(out io.Writer, r cover.Report, asJSON, written bool) error {
+// show prints a report as JSON, or as text with or without its calculations.
+func show(out io.Writer, r cover.Report, asJSON, written bool) error {
 	if asJSON {
-		e := json.NewEncoder(out)
-		e.SetIndent("", "  ")
-		return e.Encode(r)
+		return json.NewEncoder(out).Encode(r)
 	}
 	if err := web.Text(out, r); err != nil || !written {
 		return err
 	}
 	return web.Calculations(out, r)
-}
-
-func schemaCommand() *cobra.Command {
-	return &cobra.Command{
-		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
-		RunE: func(c *cobra.Command, _ []string) error {
-			_, err := c.OutOrStdout().Write(cover.Schema())
-			return err
-		},
-	}
 }

@@ -7,6 +7,7 @@ import (
 	"mime"
 	"net/http"
 	"net/url"
+	"strings"
 
 	"github.com/labstack/echo/v4"
 
@@ -99,8 +100,8 @@ func show(c echo.Context, status int, p web.Page) error {
 // typed is what was typed into each entry of a form.
 func typed(form url.Values) map[string]string {
 	out := make(map[string]string, len(form))
-	for name := range form {
-		out[name] = form.Get(name)
+	for name, texts := range form {
+		out[name] = strings.Join(texts, ", ") // an entry given twice is shown as it is read
 	}
 	return out
 }

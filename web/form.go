@@ -1,6 +1,8 @@
 package web
 
 import (
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,6 +27,7 @@ type group struct {
 	Note   string // what the group is about, in a sentence
 	Fields []field
 	Rows   [][]field // of a list: the fields of each element
+	More   []field   // folded away: empty entries that the program fills or leaves open
 	Extra  []field   // folded away: the sources of the site's criteria
 }
 
@@ -42,6 +45,7 @@ type field struct {
 	List        string   // name of the list of suggestions
 	Mode        string   // kind of keyboard
 	Required    bool
+	Wide        bool     // takes a line of its own
 	Faults      []string // what is wrong with it
 }
 
@@ -66,6 +70,34 @@ var groupNotes = []struct{ prefix, title, note string }{
 	{"house.joints[]", "Existing roof joints", "Joints of the old roof that you ask about."},
 }
 
+// A fault is one wrong entry in the list at the top of the page.
+type fault struct {
+	ID    string // of the entry
+	Label string // of the entry; its path when the form has no such entry
+	Words string
+}
+
+// listed words the faults for the top of the page.
+func listed(faults []calc.Fault) []fault {
+	var out []fault
+	for _, f := range faults {
+		label := f.Path
+		for _, d := range cover.Fields() {
+			if pattern(f.Path) == d.Path {
+				label = d.Label
+			}
+		}
+		out = append(out, fault{ID: "f-" + plain(f.Path), Label: label, Words: f.Given + " is not " + f.Allowed})
+	}
+	return out
+}
+
+// listNumber is the number of an element in a path.
+var listNumber = regexp.MustCompile(`\[\d+\]`)
+
+// pattern is the path of a field as the table of fields has it.
+func pattern(path string) string { return listNumber.ReplaceAllString(path, "[]") }
+
 // groups lays out the form for what was typed.
 func groups(p Page) []group {
 	faults := map[string][]string{}
@@ -78,17 +110,45 @@ func groups(p Page) []group {
 		if list, ok := strings.CutSuffix(n.prefix, "[]"); ok {
 			for i := range rows(p, list) {
 				at := list + "[" + strconv.Itoa(i) + "]"
-				g.Rows = append(g.Rows, fieldsOf(p, faults, n.prefix, at))
+				g.Rows = append(g.Rows, row(fieldsOf(p, faults, n.prefix, at), i))
 			}
 		} else {
-			g.Fields = fieldsOf(p, faults, n.prefix, n.prefix)
-		}
-		if n.prefix == "site" {
-			g.Extra = sources(p, faults, g.Fields)
+			all := fieldsOf(p, faults, n.prefix, n.prefix)
+			g.Fields, g.More = folded(all)
+			if n.prefix == "site" {
+				g.Extra = sources(p, faults, all)
+			}
 		}
 		out = append(out, g)
 	}
 	return out
+}
+
+// folded parts the entries that everybody looks at from the empty ones that the
+// program assumes or leaves open. A size or a line of beams is looked at by everybody.
+func folded(all []field) (shown, more []field) {
+	for _, f := range all {
+		asked := f.Required || f.Wide || strings.HasSuffix(f.Path, ".size") || strings.HasPrefix(f.Path, "posts.count")
+		if asked || f.Value != "" || len(f.Faults) > 0 {
+			shown = append(shown, f)
+			continue
+		}
+		more = append(more, f)
+	}
+	return shown, more
+}
+
+// row keeps the hints for the first row of a list, and requires nothing of a row
+// that is left empty.
+func row(fields []field, i int) []field {
+	used := slices.ContainsFunc(fields, func(f field) bool { return f.Value != "" })
+	for k := range fields {
+		fields[k].Required = fields[k].Required && used
+		if i > 0 {
+			fields[k].Hint = ""
+		}
+	}
+	return fields
 }
 
 // rows is how many rows a list gets: those in use, and some spare ones.
@@ -121,6 +181,7 @@ func fieldsOf(p Page, faults map[string][]string, prefix, at string) []field {
 		}
 		f := newField(d, at+"."+name)
 		f.Value, f.Understood, f.Faults = p.Values[f.Path], p.Understood[f.Path], faults[f.Path]
+		f.Hint = hint(d, f.Value == "")
 		for i := range f.Options {
 			f.Options[i].Chosen = f.Options[i].Value == f.Value
 		}
@@ -132,7 +193,8 @@ func fieldsOf(p Page, faults map[string][]string, prefix, at string) []field {
 func newField(d cover.Field, path string) field {
 	f := field{
 		Path: path, ID: "f-" + plain(path), Label: d.Label, Unit: d.Unit,
-		Required: d.Need == cover.NeedRequired, Hint: hint(d), List: suggestions(d.Path),
+		Required: d.Need == cover.NeedRequired, List: suggestions(d.Path),
+		Wide: strings.HasPrefix(path, "job."),
 	}
 	switch {
 	case d.Kind == cover.KindChoice:
@@ -168,8 +230,8 @@ func choices(values, words []string) []option {
 	return out
 }
 
-// hint says what is allowed, and why an empty entry is read as it is.
-func hint(d cover.Field) string {
+// hint says what is allowed, and how an empty entry is read and why.
+func hint(d cover.Field, empty bool) string {
 	var all []string
 	if d.Low != d.High {
 		text := calc.Number(d.Low) + " to " + calc.Number(d.High)
@@ -181,7 +243,7 @@ func hint(d cover.Field) string {
 	if d.Kind == cover.KindNumbers {
 		all = append(all, "several with commas between")
 	}
-	if d.Need == cover.NeedAssumed {
+	if d.Need == cover.NeedAssumed && empty {
 		all = append(all, "if empty: "+spoken(d.Default)+" – "+d.Why)
 	}
 	return strings.Join(all, "; ")
@@ -250,13 +312,15 @@ func grades() []string {
 	return out
 }
 
+// phrases are words of the input that need more than a space to be read.
+var phrases = map[string]string{
+	"true": "yes", "false": "no", "to_100F": "up to 100 °F", "to_125F": "100 to 125 °F", "to_150F": "125 to 150 °F",
+}
+
 // spoken turns a word of the input into words of people.
 func spoken(word string) string {
-	switch word {
-	case "true":
-		return "yes"
-	case "false":
-		return "no"
+	if words, ok := phrases[word]; ok {
+		return words
 	}
 	return strings.ReplaceAll(word, "_", " ")
 }

@@ -59,13 +59,14 @@ type view struct {
 	Notice        string
 	Groups        []group
 	Known         any
+	Wrong         []fault
 	Plan, Section template.HTML
 	Job           string // the input as JSON
 }
 
 // Render writes the page whole. An error is a fault of this program.
 func (p Page) Render() ([]byte, error) {
-	v := view{Page: p, Title: "Patio cover", Notice: cover.Notice, Groups: groups(p), Known: known}
+	v := view{Page: p, Title: "Patio cover", Notice: cover.Notice, Groups: groups(p), Known: known, Wrong: listed(p.Faults)}
 	if p.Report != nil {
 		if err := v.draw(p.Report); err != nil {
 			return nil, err

@@ -30,11 +30,12 @@ func sheetOf(lines []calc.Line) template.HTML {
 func appendLine(b []byte, l calc.Line, known map[string]calc.Line) []byte {
 	b = append(b, `<tr><th scope="row">`...)
 	b = appendSymbol(b, l.Symbol)
-	b = append(b, `</th><td>`...)
+	b = append(b, `</th>`...)
 	if l.Formula == "" {
-		b = append(b, `<span class="given">given</span></td><td>`...)
+		b = append(b, `<td class="given">given</td><td>`...)
 	}
 	if l.Formula != "" {
+		b = append(b, `<td>`...)
 		b = appendFormula(b, l.Formula, appendSymbol)
 		b = append(b, `</td><td>`...)
 		b = appendFormula(b, l.Formula, func(b []byte, name string) []byte { return appendValue(b, name, known) })
