@@ -283,10 +283,7 @@ func (p *Plan) turn(i int) float64 {
 	t0, t1 := p.sum.slope[i], p.sum.slope[i+1]
 	a := h * (m0 - m1) / 2
 	b := t1 - t0 - a
-	root := math.Sqrt(b*b - 4*a*t0)
-	if t1 < t0 {
-		root = -root
-	}
+	root := math.Copysign(math.Sqrt(b*b-4*a*t0), t1-t0)
 	s := -2 * t0 * h / (b + root)
 	for range 8 {
 		v := v0 - s*w

@@ -35,18 +35,17 @@ func TestTrapRaftersBesidePosts(t *testing.T) {
 					d.cases[1] = append(d.cases[1], beam.Point(x, 12))
 				}
 			}
-			exact, err := newBrackets(d)
-			require.NoError(t, err)
+			other := newBrackets(d)
 			var r beam.Response
 			p := d.plan(t)
 			p.Run(d.factors, d.stiffness, &r)
 			for i := range supports {
-				calctest.Close(t, exact.unknowns[i], r.Reactions[i], 1e-10, 0, "reaction", i)
+				calctest.Close(t, other.reaction(i), r.Reactions[i], 1e-11, 0, "reaction", i)
 			}
 			for _, x := range p.AppendCuts(nil) {
-				_, moment, deflection := exact.at(x)
+				moment, deflection := other.at(x)
 				s := p.At(d.factors, d.stiffness, x)
-				calctest.Near(t, moment, s.Moment, 1e-6, x)
+				calctest.Near(t, moment, s.Moment, 1e-7, x)
 				calctest.Near(t, deflection, s.Deflection, 1e-9, x)
 			}
 		})
