@@ -32,7 +32,7 @@ var zoneRows = calc.ReadTable("zones.csv", zonesCSV, func(r calc.Row) zoneRow {
 })
 
 // leastNet is the least net pressure on components, either way, strength level (ASCE
-// 7-16 30.2.2, from memory).
+// 7-16 30.2.2; read as 0.77 kPa in a restatement of a national code after ASCE 7-10).
 const leastNet = 16 * calc.PSF
 
 // perimeterAngle is the slope from which the whole edge strip is taken as zone 3,
@@ -57,20 +57,19 @@ type Place uint8
 
 // The places.
 const (
-	Interior Place = iota // away from the sides; its ends may reach the edge strips
-	SideEdge              // along a side of the roof, or in a corner
-	Middle                // clear of the edge strips with all of its length
+	Interior Place = iota // in the edge strip, away from the corners
+	SideEdge              // in a corner of the roof, or anywhere along a side
+	Middle                // inside the edge strips
 )
 
-// zone is the zone of the figure that a part at the place takes.
+// zone is the zone of a place: from 10 degrees, where the plan of the zones changes,
+// the whole edge strip counts as zone 3 and the inside as zone 2, the safe side.
 func (p Place) zone(angle float64) int {
-	switch {
-	case p == Middle:
-		return 1
-	case p == SideEdge || angle >= perimeterAngle:
-		return 3
+	zone := [...]int{Interior: 2, SideEdge: 3, Middle: 1}[p]
+	if angle >= perimeterAngle {
+		zone = min(3, zone+1)
 	}
-	return 2
+	return zone
 }
 
 // A Component is the net pressure on a part of the roof.
@@ -79,7 +78,7 @@ type Component struct {
 	Roof     Roof     // that it lies on
 	Area     float64  // effective wind area, in²
 	Width    float64  // a, in
-	Zone     int      // 1 clear of the edges, 2 inside, 3 at edges, and inside too from 10 degrees
+	Zone     int      // 1 inside, 2 in the edge strip, 3 in a corner; one more from 10 degrees
 	Class    int      // 0 up to a², 1 up to 4a², 2 larger
 	Down     float64  // CN downward, factor
 	Up       float64  // CN upward, factor, negative
@@ -94,8 +93,7 @@ type pair struct{ low, high int }
 // NewComponent returns the net pressures p = q G CN on a part (ASCE 7-16 30.7, 7-22
 // 30.5), not less than 16 psf either way. area is its effective wind area in in².
 // flows are the flows to be enveloped, one or both. Between rows the angle is
-// interpolated. A part of the interior takes zone 2, as if all of it lay in the edge
-// strip that its ends reach, the safe side.
+// interpolated.
 //
 // Special case: without a flow, and for an angle outside 0 to 45 degrees, the
 // pressures are not numbers, so that nothing passes by them.
@@ -178,7 +176,7 @@ func (c Component) Lines() []calc.Line {
 	s.Given("A_e", c.Area/calc.SqFt, "ft²", "effective wind area, "+clause+"26.2")
 	c.coefficient(&s, "CN_down", figure, c.down, func(r *zoneRow) float64 { return r.down }, c.Down)
 	c.coefficient(&s, "CN_up", figure, c.up, func(r *zoneRow) float64 { return r.up }, c.Up)
-	s.Quoted("p_min", leastNet/calc.PSF, "psf", clause+"30.2.2", calc.Recalled)
+	s.Quoted("p_min", leastNet/calc.PSF, "psf", clause+"30.2.2", calc.Read)
 	equation := fmt.Sprintf("%seq. %s-1", clause, chapter(edition))
 	s.Step("p_down", "max(p_min, q_h * G * CN_down)", c.Pressure/calc.PSF, "psf", equation)
 	s.Step("p_up", "max(p_min, -q_h * G * CN_up)", c.Suction/calc.PSF, "psf", equation+", upward")

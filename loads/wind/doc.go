@@ -1,7 +1,7 @@
 // Package wind is the wind on a free roof: a patio cover open on three or four
 // sides.
 //
-// A [Velocity] is the velocity pressure at the mean roof height, and a [Topography]
+// A [Velocity] is the velocity pressure at the mean roof height, and a [SpeedUp]
 // the factor of a hill in it. [Halves] and [Bands] hold the net pressure coefficients
 // of the main wind force resisting system for wind across and along the ridge,
 // [Component] those of parts by zone and effective area, and [Sideways] the

@@ -25,6 +25,12 @@ var shapeRows = calc.ReadTable("topography.csv", topographyCSV, func(r calc.Row)
 	}
 })
 
+// noShape stands for a shape or an exposure that is not in the table: nothing is known
+// of it.
+var noShape = shapeRow{
+	k1: math.NaN(), gamma: math.NaN(), upwind: math.NaN(), downwind: math.NaN(), source: "unknown hill",
+}
+
 // steepest is the H/Lh from which a hill is taken as no steeper (ASCE 7-16 Fig.
 // 26.8-1 note 2).
 const steepest = 0.5
@@ -50,21 +56,35 @@ type SpeedUp struct {
 	Place  float64 // K2, factor
 	Rise   float64 // K3, factor
 	Factor float64 // Kzt, factor
-	row    int     // of topography.csv
+	row    int     // of topography.csv, or −1
+}
+
+// unknownShape stands for a shape or exposure that is not in the table.
+var unknownShape = shapeRow{
+	k1: math.NaN(), gamma: math.NaN(), upwind: math.NaN(), downwind: math.NaN(), source: "unknown shape or exposure",
+}
+
+// figure is the row of the hill.
+func (s SpeedUp) figure() *shapeRow {
+	if s.row < 0 {
+		return &unknownShape
+	}
+	return &shapeRows[s.row]
 }
 
 // NewSpeedUp returns Kzt = (1 + K1 K2 K3)² (ASCE 7-16 eq. 26.8-1). The conditions
-// under which a hill counts at all are not tested: a hill that is given counts. An
-// unknown shape or exposure takes the first row, a ridge in exposure B, so validate
-// them first.
+// under which a hill counts at all are not tested: a hill that is given counts.
+//
+// Special case: the factor is not a number for a shape or exposure that is not in the
+// figure, so that nothing passes by it.
 func NewSpeedUp(h Hill) SpeedUp {
-	s := SpeedUp{Hill: h}
+	s := SpeedUp{Hill: h, row: -1}
 	for i := range shapeRows {
 		if shapeRows[i].shape == h.Shape && shapeRows[i].exposure == h.Exposure {
 			s.row = i
 		}
 	}
-	r := &shapeRows[s.row]
+	r := s.figure()
 	s.Slope = min(steepest, h.Height/h.Half)
 	s.Length = max(h.Half, 2*h.Height)
 	s.Reach = r.upwind
@@ -78,10 +98,18 @@ func NewSpeedUp(h Hill) SpeedUp {
 	return s
 }
 
+// shape is the row of the figure.
+func (s SpeedUp) shape() *shapeRow {
+	if s.row < 0 {
+		return &noShape
+	}
+	return &shapeRows[s.row]
+}
+
 // Lines writes the factor up.
 func (s SpeedUp) Lines() []calc.Line {
 	var sheet calc.Sheet
-	r := &shapeRows[s.row]
+	r := s.figure()
 	source := r.source + ", " + r.shape + " in exposure " + r.exposure
 	sheet.Given("H", s.Hill.Height/calc.Ft, "ft", "height of the hill, input site.hill_height_ft")
 	sheet.Given("L_0", s.Hill.Half/calc.Ft, "ft", "to half of the height, input site.hill_half_length_ft")
