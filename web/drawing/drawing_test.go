@@ -406,7 +406,9 @@ func ExampleSVG() {
 	}}
 	_ = drawing.SVG(os.Stdout, s, "m")
 	// Output:
-	// <svg xmlns="http://www.w3.org/2000/svg" width="40pt" height="20pt" viewBox="0 0 40 20" role="img" aria-labelledby="m-title m-desc" font-family="Arial, Helvetica, sans-serif" fill="none" stroke-linejoin="round">
+	// <svg xmlns="http://www.w3.org/2000/svg" width="40pt" height="20pt" viewBox="0 0 40 20"
+	// role="img" aria-labelledby="m-title m-desc"
+	// font-family="Arial, Helvetica, sans-serif" fill="none" stroke-linejoin="round">
 	// <title id="m-title">Mark</title>
 	// <desc id="m-desc">A stroke &amp; a word.</desc>
 	// <path fill="#ffffff" d="M0 0H40V20H0Z"/>

@@ -29,7 +29,8 @@ func SVG(w io.Writer, s Scene, id string) error {
 	b := make([]byte, 0, 160*len(s.Items)+1024)
 	b = fmt.Appendf(b, `<svg xmlns="http://www.w3.org/2000/svg" width="%spt" height="%spt" viewBox="0 0 %[1]s %[2]s"`,
 		digits(s.Width), digits(s.Height))
-	b = fmt.Appendf(b, ` role="img" aria-labelledby="%s-title %[1]s-desc" font-family="%s" fill="none" stroke-linejoin="round">`, id, fonts)
+	b = fmt.Appendf(b, "\nrole=\"img\" aria-labelledby=\"%s-title %[1]s-desc\"", id)
+	b = fmt.Appendf(b, "\nfont-family=\"%s\" fill=\"none\" stroke-linejoin=\"round\">", fonts)
 	b = fmt.Appendf(b, "\n<title id=\"%s-title\">%s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n",
 		id, html.EscapeString(s.Title), html.EscapeString(s.Description))
 	b = fmt.Appendf(b, "<path fill=\"%s\" d=\"M0 0H%sV%sH0Z\"/>\n", Paper.Hex(), digits(s.Width), digits(s.Height))
