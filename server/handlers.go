@@ -21,7 +21,11 @@ type handlers struct{ demo map[string]string }
 
 // page shows the form, or the report of the input in the address.
 func (h handlers) page(c echo.Context) error {
-	if query := c.QueryParams(); len(query) > 0 {
+	query, err := url.ParseQuery(c.QueryString())
+	if err != nil {
+		return unreadable(err) // echo would drop the entry
+	}
+	if len(query) > 0 {
 		return answer(c, query)
 	}
 	return show(c, http.StatusOK, web.Page{Values: h.demo})
@@ -29,6 +33,9 @@ func (h handlers) page(c echo.Context) error {
 
 // submit shows the report of the form in the body.
 func (h handlers) submit(c echo.Context) error {
+	if err := c.Request().ParseForm(); err != nil {
+		return unreadable(err) // ParseMultipartForm would hide it behind ErrNotMultipart
+	}
 	if err := c.Request().ParseMultipartForm(1 << 18); err != nil && !errors.Is(err, http.ErrNotMultipart) {
 		return unreadable(err)
 	}
