@@ -23,13 +23,8 @@ import (
 	"patiocover/web"
 )
 
-// Exit codes.
-const (
-	allOK    = 0 // done, and everything is OK
-	ownFault = 1 // a fault of this program
-	badInput = 2 // the command or the job is wrong
-	notOK    = 3 // done, and something is not OK
-)
+// Exit codes: all is OK; a fault of this program; the command or the job is wrong; done, and something is not OK.
+const allOK, ownFault, badInput, notOK = 0, 1, 2, 3
 
 //go:embed testdata/covers/desert.json
 var demo []byte
@@ -62,21 +57,13 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 	}
 	root.AddCommand(serveCommand(report), sizeCommand(), &cobra.Command{
 		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
-		RunE: func(c *cobra.Command, _ []string) error { return own(c.OutOrStdout().Write(cover.Schema())) },
+		Run: func(c *cobra.Command, _ []string) { c.Print(string(cover.Schema())) },
 	})
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(report)
 	return explain(root.ExecuteContext(ctx), report)
-}
-
-// own marks an error as a fault of this program, or of where it writes to.
-func own(_ any, err error) error {
-	if err == nil {
-		return nil
-	}
-	return fault{err}
 }
 
 // explain prints an error, one line for each wrong field, and returns its exit code.
@@ -115,9 +102,7 @@ func serveCommand(report io.Writer) *cobra.Command {
 }
 
 func sizeCommand() *cobra.Command {
-	c := &cobra.Command{
-		Use: "size JOB", Short: "Size the cover of a job file and print its report; - reads standard input", Args: cobra.ExactArgs(1),
-	}
+	c := &cobra.Command{Use: "size JOB", Short: "Size the cover in the file JOB, - for standard input", Args: cobra.ExactArgs(1)}
 	asJSON := c.Flags().Bool("json", false, "print the report as JSON")
 	written := c.Flags().Bool("calc", false, "print the written calculations too")
 	c.MarkFlagsMutuallyExclusive("json", "calc")
@@ -127,10 +112,10 @@ func sizeCommand() *cobra.Command {
 			return err
 		}
 		r, err := cover.Size(in)
-		if err != nil {
-			return fault{err} // a job that was read is valid
+		if err == nil { // as it must be: a job that was read is valid
+			err = show(c.OutOrStdout(), r, *asJSON, *written)
 		}
-		if err := show(c.OutOrStdout(), r, *asJSON, *written); err != nil {
+		if err != nil {
 			return fault{err}
 		}
 		if r.Verdict != cover.OK {

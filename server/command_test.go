@@ -1,0 +1,151 @@
+package server_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"net/http"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"patiocover/calc/calctest"
+	"patiocover/cover"
+)
+
+// program builds the command line program and returns its path.
+func program(t *testing.T) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "patiocover")
+	build := exec.Command("go", "build", "-buildvcs=false", "-o", path, ".")
+	build.Dir = calctest.Root(t)
+	text, err := build.CombinedOutput()
+	require.NoError(t, err, string(text))
+	return path
+}
+
+// A call is a command with what it reads, and what is expected of it.
+type call struct {
+	name       string
+	args       []string
+	in         string
+	code       int
+	out, fault string // a part of each output; empty wants the output empty
+}
+
+// check runs the program and compares.
+func (c call) check(t *testing.T, path string) {
+	var out, fault bytes.Buffer
+	p := exec.Command(path, c.args...)
+	p.Stdin, p.Stdout, p.Stderr = strings.NewReader(c.in), &out, &fault
+	var left *exec.ExitError
+	if err := p.Run(); !errors.As(err, &left) {
+		require.NoError(t, err)
+	}
+	assert.Equal(t, c.code, p.ProcessState.ExitCode(), "exit code; standard error: %s", fault.String())
+	for _, stream := range []struct{ name, want, got string }{{"output", c.out, out.String()}, {"error", c.fault, fault.String()}} {
+		if stream.want == "" {
+			assert.Empty(t, stream.got, "standard %s", stream.name)
+			continue
+		}
+		assert.True(t, strings.Contains(stream.got, stream.want), "standard %s lacks %q: %.300s", stream.name, stream.want, stream.got)
+	}
+}
+
+func TestCommandLine(t *testing.T) {
+	path := program(t)
+	desert := string(job(t, "desert"))
+	at := filepath.Join(t.TempDir(), "job.json")
+	require.NoError(t, os.WriteFile(at, []byte(desert), 0o600))
+	report, err := cover.Size(input(t, "desert"))
+	require.NoError(t, err)
+	require.NotEqual(t, cover.OK, report.Verdict, "hardware is never checked")
+	cases := []call{
+		{"help", []string{"--help"}, "", 0, cover.Notice, ""},
+		{"nothing asked", nil, "", 0, "Usage:", ""},
+		{"file", []string{"size", at}, "", 3, "Verdict: " + string(report.Verdict), ""},
+		{"standard input", []string{"size", "-"}, desert, 3, report.Stamp.InputHash, ""},
+		{"flag before the file", []string{"size", "--json", at}, "", 3, `"input_hash": "` + report.Stamp.InputHash, ""},
+		{"flag behind the file", []string{"size", at, "--json"}, "", 3, `"input_hash": "` + report.Stamp.InputHash, ""},
+		{"written calculation", []string{"size", at, "--calc"}, "", 3, "Fb_adj", ""},
+		{"two kinds of print", []string{"size", at, "--calc", "--json"}, "", 2, "", "calc"},
+		{"unknown flag behind the file", []string{"size", at, "--wind", "120"}, "", 2, "", "unknown flag: --wind"},
+		{"no file named", []string{"size"}, "", 2, "", "arg"},
+		{"two files", []string{"size", at, at}, "", 2, "", "arg"},
+		{"no such file", []string{"size", "none.json"}, "", 2, "", "none.json"},
+		{"folder", []string{"size", filepath.Dir(at)}, "", 2, "", filepath.Dir(at)},
+		{"half a job", []string{"size", "-"}, desert[:len(desert)/2], 2, "", "not valid JSON"},
+		{"no job", []string{"size", "-"}, "", 2, "", "not valid JSON"},
+		{"unknown key", []string{"size", "-"}, strings.Replace(desert, `"spacing_in"`, `"spacing"`, 1), 2, "", "rafters.spacing"},
+		{"unknown command", []string{"guess"}, "", 2, "", "guess"},
+		{"schema", []string{"schema"}, "", 0, string(cover.Schema()), ""},
+		{"schema of something", []string{"schema", "x"}, "", 2, "", "unknown command"},
+		{"address that cannot be", []string{"serve", "--addr", "127.0.0.1:port"}, "", 2, "", "listening"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) { c.check(t, path) })
+	}
+}
+
+// Every fault of a job stands on a line of its own.
+func TestCommandListsEveryFault(t *testing.T) {
+	bad := strings.Replace(string(job(t, "desert")), `"wind_speed_mph": 105`, `"wind_speed_mph": 20, "gust": 1`, 1)
+	bad = strings.Replace(bad, `"exposure": "C"`, `"exposure": "E"`, 1)
+	var fault bytes.Buffer
+	p := exec.Command(program(t), "size", "-")
+	p.Stdin, p.Stderr = strings.NewReader(bad), &fault
+	require.Error(t, p.Run())
+	assert.Equal(t, 2, p.ProcessState.ExitCode())
+	lines := strings.Split(strings.TrimSpace(fault.String()), "\n")
+	require.Len(t, lines, 3)
+	for i, path := range []string{"site.gust: ", "site.wind_speed_mph: ", "site.exposure: "} {
+		assert.True(t, strings.HasPrefix(lines[i], path), lines[i])
+	}
+}
+
+// The report of the command line is that of the library, and can be read back.
+func TestCommandPrintsTheReport(t *testing.T) {
+	for _, name := range covers {
+		p := exec.Command(program(t), "size", "-", "--json")
+		p.Stdin = bytes.NewReader(job(t, name))
+		text, err := p.Output()
+		require.Error(t, err, "hardware is never checked")
+		require.Equal(t, 3, p.ProcessState.ExitCode())
+		want, err := cover.Size(input(t, name))
+		require.NoError(t, err)
+		expected, err := json.Marshal(want)
+		require.NoError(t, err)
+		assert.JSONEq(t, string(expected), string(text))
+	}
+}
+
+// The server of the command line answers on the machine itself, and leaves in peace
+// when it is interrupted.
+func TestCommandServes(t *testing.T) {
+	var log lines
+	p := exec.Command(program(t), "serve", "--addr", "127.0.0.1:0")
+	p.Stderr = &log
+	require.NoError(t, p.Start())
+	defer func() { _ = p.Process.Kill() }()
+	var address string
+	require.Eventually(t, func() bool {
+		m := regexp.MustCompile(`address=(\S+)`).FindStringSubmatch(log.String())
+		if m != nil {
+			address = m[1]
+		}
+		return m != nil
+	}, 20*time.Second, 10*time.Millisecond)
+	got, err := http.Get(address + "/healthz")
+	require.NoError(t, err)
+	require.NoError(t, got.Body.Close())
+	assert.Equal(t, http.StatusOK, got.StatusCode)
+	require.NoError(t, p.Process.Signal(os.Interrupt))
+	assert.NoError(t, p.Wait())
+}
