@@ -125,9 +125,14 @@ func TestComponentLaws(t *testing.T) {
 		middle := wind.NewComponent(v, r, area, wind.Middle, flows)
 		assert.GreaterOrEqual(t, edge.Suction, c.Suction)
 		assert.LessOrEqual(t, middle.Suction, c.Suction)
-		faster := s
-		faster.Speed *= 1.1
-		assert.GreaterOrEqual(t, wind.NewComponent(wind.NewVelocity(faster), r, area, at, flows).Suction, c.Suction)
+		more, higher := s, r
+		more.Speed *= rapid.Float64Range(1, 1.5).Draw(t, "faster")
+		more.Hill *= rapid.Float64Range(1, 1.5).Draw(t, "hill")
+		rise := rapid.Float64Range(0, 20).Draw(t, "higher") * calc.Ft
+		more.Height += rise
+		higher.Height += rise
+		assert.GreaterOrEqual(t, wind.NewComponent(wind.NewVelocity(more), higher, area, at, flows).Suction, c.Suction,
+			"uplift never falls when the wind is faster, the roof higher or the hill steeper")
 	})
 }
 

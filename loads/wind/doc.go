@@ -8,9 +8,9 @@
 // horizontal force on the edges and posts.
 //
 // It follows ASCE/SEI 7-16 26.8, 26.10, 27.3.2 and 30.7, and the same figures of
-// 7-22. The coefficients were read in a transcription of 7-22 (whole roof) and in a
-// foreign reprint of 7-05 (parts); that the editions between print the same is from
-// memory.
+// 7-22. The coefficients of the whole roof were read in two transcriptions of 7-22,
+// and in part in a check against the pages of 7-16; those of parts in a foreign
+// reprint of 7-05. That the editions between print the same is from memory.
 //
 // Coefficients are net, of the top and the under side together: positive pushes the
 // roof down, negative lifts it, always normal to the surface. Pressures are of

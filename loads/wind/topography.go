@@ -25,12 +25,6 @@ var shapeRows = calc.ReadTable("topography.csv", topographyCSV, func(r calc.Row)
 	}
 })
 
-// noShape stands for a shape or an exposure that is not in the table: nothing is known
-// of it.
-var noShape = shapeRow{
-	k1: math.NaN(), gamma: math.NaN(), upwind: math.NaN(), downwind: math.NaN(), source: "unknown hill",
-}
-
 // steepest is the H/Lh from which a hill is taken as no steeper (ASCE 7-16 Fig.
 // 26.8-1 note 2).
 const steepest = 0.5
@@ -96,14 +90,6 @@ func NewSpeedUp(h Hill) SpeedUp {
 	s.Rise = math.Exp(-r.gamma * h.Above / s.Length)
 	s.Factor = (1 + s.Shape*s.Place*s.Rise) * (1 + s.Shape*s.Place*s.Rise)
 	return s
-}
-
-// shape is the row of the figure.
-func (s SpeedUp) shape() *shapeRow {
-	if s.row < 0 {
-		return &noShape
-	}
-	return &shapeRows[s.row]
 }
 
 // Lines writes the factor up.
