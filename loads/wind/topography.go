@@ -42,7 +42,7 @@ type Hill struct {
 
 // A SpeedUp is the topographic factor of a site on a hill.
 type SpeedUp struct {
-	Hill   Hill
+	Hill   Hill    // as given
 	Slope  float64 // H/Lh as used, at most 0.5, ratio
 	Length float64 // Lh as used, not less than 2H, in
 	Reach  float64 // mu, factor
