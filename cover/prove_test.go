@@ -15,7 +15,7 @@ import (
 
 // units are the units that a line may carry; the empty one is a pure number.
 var units = []string{
-	"", "%", "deg", "ft", "ft²", "in", "in/ft", "in²", "in³", "in⁴", "lb", "lb-in", "mph", "pcf", "psf", "psi", "lb/in", "s",
+	"", "%", "deg", "ft", "ft²", "in", "in/ft", "in²", "in³", "in⁴", "lb", "lb-in", "mph", "pcf", "psf", "psi", "lb/in", "lb/in³", "lb-in²", "s",
 }
 
 // A written is one written calculation of a report.

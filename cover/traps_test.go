@@ -1,0 +1,219 @@
+package cover_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"patiocover/calc/calctest"
+	"patiocover/cover"
+)
+
+// Trap: a repetitive member factor of 1.15 on rafters that do not share their load:
+// beyond 24 in. on center, or below slats (NDS 2018 4.3.9).
+func TestTrapRepetitiveFactor(t *testing.T) {
+	cases := []struct {
+		name     string
+		spacing  float64
+		covering string
+		width    float64
+		want     float64
+	}{
+		{"three or more at 24 in. under a deck", 24, "solid", 20, 1.15},
+		{"at 16 in. under a deck", 16, "solid", 20, 1.15},
+		{"at 32 in. under a deck", 32, "solid", 20, 1},
+		{"at 24 in. under lattice", 24, "lattice", 20, 1},
+		{"at 16 in. under lattice", 16, "lattice", 20, 1},
+		{"two rafters only", 24, "solid", 3, 1.15}, // 3 ft at 24 in. has three
+		{"two rafters", 36, "solid", 3, 1},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			in := simple()
+			in.Rafters.Spacing, in.Cover.Covering, in.Cover.Width = &c.spacing, &c.covering, &c.width
+			r := size(t, in)
+			assert.Equal(t, c.want, value(t, check(t, r, "R1", "bending"), "C_r"), "NDS 2018 4.3.9")
+			assert.Equal(t, 1.0, value(t, check(t, r, "BM1", "bending"), "C_r"), "never on a beam")
+		})
+	}
+}
+
+// Trap: the deck braces the top edge, so that under uplift CL is taken as 1. The
+// bottom edge is free over the whole span, or between the braces that are given.
+func TestTrapUpliftBottomEdgeUnbraced(t *testing.T) {
+	in := overhung()
+	in.Site.WindSpeed, in.Rafters.Size, in.Cover.Layers[0].Weight = new(170.0), new("2x10"), new(2.0)
+	free := check(t, size(t, in), "R1", "bending")
+	assert.Contains(t, free.Combination, "0.6D + 0.6W", "uplift governs here")
+	assert.Less(t, value(t, free, "C_L"), 0.6, "a 2x10 over 10 ft")
+	calctest.Close(t, 120*math.Hypot(1, 0.125/12), value(t, free, "l_u"), exact, 0, "the whole span, along the slope")
+
+	in.Rafters.Brace = new(2.0)
+	braced := check(t, size(t, in), "R1", "bending")
+	assert.Less(t, braced.Ratio, free.Ratio)
+	note := strings.Join(member(t, size(t, in), "R1").Notes, "; ")
+	assert.Contains(t, note, "braced every 2'-0\"")
+}
+
+// Trap: the duration factor of the shortest load on everything. Dead load alone must
+// pass at 0.9, dead and roof live at 1.25, dead and snow at 1.15 (NDS 2018 2.3.2).
+func TestTrapEachCombinationHasItsOwnDuration(t *testing.T) {
+	want := map[string]float64{
+		"D": 0.9, "D + Lr": 1.25, "D + S": 1.15, "D + 0.6W": 1.6, "D + 0.75Lr + 0.75(0.6W)": 1.6,
+		"D + 0.75S + 0.75(0.6W)": 1.6, "0.6D + 0.6W": 1.6,
+	}
+	in := simple()
+	in.Site.RoofSnow, in.Cover.Layers[0].Weight, in.Rafters.Size = new(10.0), new(100.0), new("2x12")
+	r := size(t, in)
+	got := map[string]float64{}
+	for _, c := range r.Loads.Combinations {
+		got[c.Name] = c.Duration
+	}
+	assert.Equal(t, want, got, "NDS 2018 Table 2.3.2")
+	heavy := check(t, r, "R1", "bending")
+	assert.Equal(t, "D", heavy.Combination, "100 psf of dead load governs alone: 100/0.9 is more than 120/1.25")
+	assert.Equal(t, 0.9, value(t, heavy, "C_D"))
+
+	in = simple()
+	in.Site.RoofSnow = new(60.0)
+	snowy := check(t, size(t, in), "R1", "bending")
+	assert.Equal(t, 1.15, value(t, snowy, "C_D"), snowy.Combination)
+}
+
+// Trap: deflection of live load only, without the creep of what lies there always
+// (NDS 2018 3.5.2): 1.5 for wood that was dry, 2 for green or wet wood.
+func TestTrapCreepOfLongTermLoad(t *testing.T) {
+	cases := []struct {
+		name       string
+		green, wet bool
+		want       float64
+	}{
+		{"dry", false, false, 1.5}, {"installed green", true, false, 2}, {"wet", false, true, 2}, {"both", true, true, 2},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			in := simple()
+			in.Rafters.Green, in.Rafters.Wet = &c.green, &c.wet
+			in.Beams.Green, in.Beams.Wet = &c.green, &c.wet
+			r := size(t, in)
+			for _, mark := range []string{"R1", "BM1"} {
+				sag := check(t, r, mark, "long-term deflection")
+				assert.Equal(t, c.want, value(t, sag, "K_cr"), "NDS 2018 3.5.2")
+				lasting, variable := value(t, sag, "delta_LT"), value(t, sag, "delta_ST")
+				calctest.Close(t, math.Abs(c.want*lasting+variable), sag.Check.Demand, exact, 0, "eq. 3.5-1")
+				assert.NotZero(t, lasting)
+			}
+		})
+	}
+}
+
+// Trap: lengths on plan and along the slope mixed up. On a slope of 6 in 12 a plan
+// load bends the rafter as on its plan span, dead load by one over the cosine more, and
+// deflection is judged on the slope.
+func TestTrapSlopeAndPlanLengths(t *testing.T) {
+	in := simple()
+	in.Cover.Slope, in.Cover.HighEdge, in.Site.RoofLive = new(6.0), new(14.0), new(60.0)
+	in.Rafters.Size = new("2x12")
+	r := size(t, in)
+	slope := math.Hypot(1, 0.5)
+	density := 62.4 * 0.50 / (1 + 0.009*0.50*19) * 1.19
+	dead := 5*2 + density*1.5*11.25/144 // plf of slope
+	bending := check(t, r, "R1", "bending")
+	assert.Equal(t, "D + Lr, all bays", bending.Combination)
+	calctest.Close(t, (dead*slope+60*2)*100/8*12, value(t, bending, "M"), exact, 0, "(D/cos + Lr) L²/8")
+	calctest.Close(t, 120*slope, value(t, check(t, r, "R1", "live or snow deflection"), "l"), exact, 0, "span along the slope")
+	calctest.Close(t, (dead*slope+120)*10/2, reactionUnder(t, r, "H1", "D + Lr"), exact, 0, "the whole load on plan, halved")
+	calctest.Close(t, 10*slope, member(t, r, "R1").Length, exact, 0, "cut length")
+
+	q := velocityAt(t, r) * 0.85
+	along := byCase(t, reaction(t, r, "BM1"), "wind along the house, case A, obstructed")
+	calctest.Close(t, -1.2*q*2*10/2, along, exact, 0, "normal to the longer slope: its vertical part is that of the plan")
+}
+
+// velocityAt is the velocity pressure that the report derives, psf.
+func velocityAt(t testing.TB, r cover.Report) float64 {
+	t.Helper()
+	for _, d := range r.Loads.Derivations {
+		for _, l := range d.Lines {
+			if l.Symbol == "q_h" {
+				return l.X
+			}
+		}
+	}
+	t.Fatal("no velocity pressure")
+	return 0
+}
+
+// reactionUnder is the largest downward demand on a link under one combination, lb.
+func reactionUnder(t testing.TB, r cover.Report, mark, combination string) float64 {
+	t.Helper()
+	most := 0.0
+	for _, d := range linkOf(t, r, mark).Demands {
+		if name, _, _ := strings.Cut(d.Combination, ", "); name == combination {
+			most = max(most, d.Vertical)
+		}
+	}
+	return most
+}
+
+// Trap: live load always on the whole rafter. The span sags more with the overhang
+// bare, the tip counts twice its length, and a worker at the tip lifts the inner end.
+func TestTrapOverhangPattern(t *testing.T) {
+	in := overhung()
+	in.Site.RoofLive, in.Cover.Overhang, in.Cover.Projection = new(60.0), new(3.0), new(13.0)
+	r := size(t, in)
+	assert.Equal(t, "D + Lr, alternate bays from the first", check(t, r, "R1", "bending").Combination)
+	whole, bare := ledgerEnd(60, 2, 10, 3), 60*2*10/2.0
+	assert.Greater(t, bare, whole)
+	calctest.Close(t, bare, byCase(t, reaction(t, r, "ledger"), "roof live load"), exact, 0, "the overhang is bare")
+
+	in.Cover.Projection, in.Cover.Overhang = new(12.0), new(6.0)
+	tip := check(t, size(t, in), "R1", "live or snow deflection")
+	assert.Equal(t, "overhang at the end", tip.Where)
+	calctest.Close(t, 2*72*math.Hypot(1, 0.125/12)/240, tip.Check.Capacity, exact, 0, "IBC 2018 Table 1604.3 note: twice its length")
+}
+
+// Trap: negative reactions at the ledger ignored. With 6 ft beyond a span of 6 ft the
+// dead load gives the ledger nothing and a worker of 300 lb at the tip lifts it by 300
+// lb, which asks for a tie of 300 x 1.6/1.25 lb (NDS 2018 11.3.2: its rating is for wind).
+func TestTrapWorkerAtTheTipLiftsTheInnerEnd(t *testing.T) {
+	in := overhung()
+	in.Cover.Projection, in.Cover.Overhang, in.Site.WindSpeed = new(12.0), new(6.0), new(85.0)
+	r := size(t, in)
+	h := linkOf(t, r, "H1")
+	calctest.Near(t, 300, h.Up.Value, 1e-6, "300 a / L, dead load balanced")
+	assert.Equal(t, "D + 300 lb at the tip", h.Up.Combination)
+	calctest.Near(t, 400, h.Rating, 1e-6, "384 lb rounded up to 25 lb")
+	calctest.Near(t, 300, linkOf(t, r, "L1").Up.Value*2, 1e-6, "the path goes on into the house")
+	calctest.Near(t, 200, linkOf(t, r, "L1").Rating, 1e-6, "192 lb a foot, rounded up")
+	assert.NoError(t, calctest.Prove(h.Calculation.Lines))
+}
+
+// Trap: a buckling length factor of 1 for posts whose tops may sway (NDS 2018 Appendix
+// G): knee braces give a pinned foot and a guided top, 2.4; posts in the ground 2.1.
+func TestTrapSwayingPosts(t *testing.T) {
+	cases := []struct {
+		along, out string
+		want       float64
+	}{
+		{"knee_braces", "knee_braces", 2.4},
+		{"embedded_posts", "embedded_posts", 2.1},
+		{"none", "none", 2.1},
+		{"embedded_posts", "knee_braces", 2.4},
+		{"knee_braces", "embedded_posts", 2.4},
+	}
+	for _, c := range cases {
+		t.Run(c.along+" and "+c.out, func(t *testing.T) {
+			in := standing()
+			in.Lateral = cover.Lateral{Along: &c.along, Out: &c.out}
+			r := size(t, in)
+			post := check(t, r, "P", "compression with buckling")
+			calctest.Close(t, c.want*member(t, r, "P").Length*12/5.5, value(t, post, "slenderness"), exact, 0, "Ke l / d")
+		})
+	}
+	r := size(t, overhung())
+	post := check(t, r, "P", "compression with buckling")
+	calctest.Close(t, member(t, r, "P").Length*12/5.5, value(t, post, "slenderness"), exact, 0, "the house keeps the tops in place")
+}
