@@ -38,12 +38,11 @@ const Directionality = 0.85
 // Gust is G of a rigid structure (ASCE 7-16 26.11.1).
 const Gust = 0.85
 
-// envelopeFloor is the least Kz of exposure B in the envelope procedure, below 30 ft
-// (footnote of ASCE 7-16 and 7-22 Table 26.10-1, read as quoted).
-const (
-	envelopeFloor = 0.70         // factor
-	envelopeBelow = 30 * calc.Ft // in
-)
+// envelopeFloor is the least Kz of exposure B in the envelope procedure, factor
+// (footnote of ASCE 7-16 and 7-22 Table 26.10-1, read as quoted). The footnote ends at
+// 30 ft, where the power law of 7-22 gives 0.69; the floor is kept above, the safe
+// side, so that the pressure never falls with the height.
+const envelopeFloor = 0.70
 
 // A Site is where the wind blows.
 type Site struct {
@@ -82,7 +81,7 @@ func NewVelocity(s Site) Velocity {
 	v.Height = max(s.Height, t.least)
 	v.Power = t.coefficient * math.Pow(v.Height/t.gradient, 2/t.alpha)
 	v.Exposure = v.Power
-	if s.Envelope && s.Exposure == "B" && v.Height < envelopeBelow {
+	if s.Envelope && s.Exposure == "B" {
 		v.floored = true
 		v.Exposure = max(v.Power, envelopeFloor)
 	}
@@ -127,7 +126,7 @@ func (v Velocity) Lines() []calc.Line {
 	where := clause + "Table 26.10-1 note 1, exposure " + v.Site.Exposure
 	if v.floored {
 		s.Step("K_pow", "c_z * pow(z / z_g, 2 / alpha)", v.Power, "", where)
-		s.Quoted("K_28", envelopeFloor, "", clause+"Table 26.10-1 footnote, chapter 28 below 30 ft", calc.Read)
+		s.Quoted("K_28", envelopeFloor, "", clause+"Table 26.10-1 footnote, chapter 28", calc.Read)
 		s.Step("K_z", "max(K_pow, K_28)", v.Exposure, "", clause+"Table 26.10-1 footnote")
 	} else {
 		s.Step("K_z", "c_z * pow(z / z_g, 2 / alpha)", v.Exposure, "", where)
