@@ -112,6 +112,21 @@ func TestFreestanding(t *testing.T) {
 	}
 }
 
+// A brace that nobody sized is shown as such, and only where it was said to be.
+func TestKneeBraces(t *testing.T) {
+	braces := "knee_braces"
+	for _, c := range []struct {
+		lateral cover.Lateral
+		want    bool
+	}{
+		{cover.Lateral{Along: &braces, Out: &braces}, true},
+		{cover.Lateral{Along: &braces, Out: read(t, "desert").Lateral.Out}, false},
+	} {
+		s := drawing.Section(report(t, "desert", func(in *cover.Input) { in.Lateral = c.lateral }))
+		assert.Equal(t, c.want, s.Has("BRACE, NOT SIZED HERE"))
+	}
+}
+
 func TestRafterTailsAndFlushBeams(t *testing.T) {
 	tails, flush := "rafter_tails", "flush"
 	r := report(t, "desert", func(in *cover.Input) { in.Cover.Attachment, in.Beams.Position = &tails, &flush })
@@ -305,6 +320,9 @@ func anyReport(t *rapid.T, base cover.Report, within limits) cover.Report {
 	}
 	kind := rapid.SampledFrom([]string{"slab", "footing", "pier", "embedded"}).Draw(t, "kind")
 	r.Foundations = []cover.FoundationAt{{Kind: kind}}
+	r.Lateral = []cover.LateralWay{{
+		Direction: "out from the house", System: rapid.SampledFrom([]string{"knee_braces", "none"}).Draw(t, "lateral"),
+	}}
 	frost := rapid.SampledFrom([]float64{0, 12, 36, 60}).Draw(t, "frost")
 	r.Input.Site.FrostDepth = &frost
 	return r

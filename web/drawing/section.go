@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"patiocover/calc"
 	"patiocover/cover"
@@ -13,7 +14,7 @@ const (
 	sectionLeft  = 34.0  // a string of dimensions
 	sectionRight = 46.0  // a string of dimensions and the marks of the last post
 	sectionTop   = 44.0  // above the high edge: slope and roof words
-	sectionFoot  = 22.0  // below the ground: marks of the foundation
+	sectionFoot  = 26.0  // below the ground: marks of the foundation
 	sectionTall  = 270.0 // most that the heights take down the paper
 )
 
@@ -22,6 +23,7 @@ const (
 	wallAbove  = 10 * calc.In // of the wall shown over the high edge
 	slabBeyond = 10 * calc.In // of the slab shown past the roof edge
 	flashed    = 6 * calc.In  // of the flashing shown on the roof
+	braceLeg   = 24 * calc.In // of a knee brace along post and rafter, drawn only
 )
 
 // A sectionSheet is the section while it is being drawn.
@@ -34,6 +36,7 @@ type sectionSheet struct {
 	slab      float64 // thickness of the slab, ft
 	below     float64 // what is drawn below the slab's top at the house, ft
 	underfoot int     // how many of the solid places lie below the floor
+	knees     []Point // middles of the knee braces
 	start     float64 // of the drawing along y, ft: behind the wall when there is one
 }
 
@@ -49,6 +52,7 @@ func Section(r cover.Report) Scene {
 	for i := range s.g.Lines {
 		s.post(&s.g.Lines[i])
 	}
+	s.braces()
 	bottom := s.strings()
 	s.slope()
 	s.headroom()
@@ -148,6 +152,37 @@ func (s *sectionSheet) post(l *cover.BeamLine) {
 	s.solid = append(s.solid, post, beam)
 }
 
+// braced reports whether knee braces hold the cover out from the house.
+func (s *sectionSheet) braced() bool {
+	for _, w := range s.report.Lateral {
+		if w.System == "knee_braces" && strings.HasPrefix(w.Direction, "out") {
+			return true
+		}
+	}
+	return false
+}
+
+// braces draws a knee brace on the inner side of every post, with dashes: the report
+// does not size it. Of the first line of a freestanding cover that is the side away
+// from the high edge.
+func (s *sectionSheet) braces() {
+	if !s.braced() {
+		return
+	}
+	for i, l := range s.g.Lines {
+		side := -1.0
+		if i == 0 && !attached(s.g) {
+			side = 1
+		}
+		face := l.Y + side*ft(l.PostWidth)/2
+		end := face + side*ft(braceLeg)
+		foot, head := s.at(face, l.Bottom-ft(braceLeg)), s.at(end, s.top(end)-s.plumb)
+		s.line(Pen{Stroke: Gray, Width: 1.2, Dash: unsized.Dash}, foot, head)
+		s.solid = append(s.solid, spanning(foot, head))
+		s.knees = append(s.knees, Point{(foot.X + head.X) / 2, (foot.Y + head.Y) / 2})
+	}
+}
+
 // marks points at every connection of the load path.
 func (s *sectionSheet) marks() {
 	mid := s.g.HighEdge - s.plumb/2
@@ -162,8 +197,8 @@ func (s *sectionSheet) marks() {
 		s.point("T", i, s.at(l.Y, l.Top), hint{angle: -45, least: 22, most: 80})
 		s.point("C", i, s.at(edge, l.Bottom), hint{angle: 20, least: 16, most: 80})
 		s.point("B", i, s.at(edge, s.floor(l.Y)+0.1), hint{angle: -35, least: 18, most: 80})
-		s.point("A", i, s.at(edge, s.floor(l.Y)), hint{angle: 40, least: 24, most: 80})
-		s.point("F", i, s.at(l.Y, s.floor(l.Y)-s.slab-s.depth()), hint{angle: 140, least: 20, most: 80})
+		s.point("A", i, s.at(edge, s.floor(l.Y)), hint{angle: 40, least: 24, most: 160})
+		s.point("F", i, s.at(l.Y, s.floor(l.Y)-s.slab-s.depth()), hint{angle: 140, least: 20, most: 160})
 	}
 }
 
@@ -176,6 +211,13 @@ func (s *sectionSheet) point(letter string, line int, joint Point, h hint) {
 
 // names writes what the parts are.
 func (s *sectionSheet) names() {
+	if len(s.knees) > 0 {
+		inward := 180.0
+		if !attached(s.g) {
+			inward = 0
+		}
+		s.callout(plain, "BRACE, NOT SIZED HERE", s.knees[0], hint{angle: inward, least: 76, most: 180})
+	}
 	y := 0.78 * s.g.Projection
 	s.callout(plain, rafterWords(s.report), s.at(y, s.top(y)-s.plumb/2), hint{angle: -80, least: 20, most: 90})
 	for i := range s.g.Lines {
