@@ -55,12 +55,11 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 		SilenceUsage: true, SilenceErrors: true, Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.AddCommand(serveCommand(report), sizeCommand(), &cobra.Command{
+	root.AddCommand(serveCommand(report), sizeCommand(in), &cobra.Command{
 		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
 		Run: func(c *cobra.Command, _ []string) { c.Print(string(cover.Schema())) },
 	})
 	root.SetArgs(args)
-	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(report)
 	return explain(root.ExecuteContext(ctx), report)
@@ -101,17 +100,17 @@ func serveCommand(report io.Writer) *cobra.Command {
 	return c
 }
 
-func sizeCommand() *cobra.Command {
+func sizeCommand(in io.Reader) *cobra.Command {
 	c := &cobra.Command{Use: "size JOB", Short: "Size the cover in the file JOB, - for standard input", Args: cobra.ExactArgs(1)}
 	asJSON := c.Flags().Bool("json", false, "print the report as JSON")
 	written := c.Flags().Bool("calc", false, "print the written calculations too")
 	c.MarkFlagsMutuallyExclusive("json", "calc")
 	c.RunE = func(c *cobra.Command, args []string) error {
-		in, err := read(args[0], c.InOrStdin())
+		job, err := read(args[0], in)
 		if err != nil {
 			return err
 		}
-		r, err := cover.Size(in)
+		r, err := cover.Size(job)
 		if err == nil { // as it must be: a job that was read is valid
 			err = show(c.OutOrStdout(), r, *asJSON, *written)
 		}

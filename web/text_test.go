@@ -1,0 +1,88 @@
+package web_test
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"patiocover/calc"
+	"patiocover/cover"
+	"patiocover/web"
+)
+
+func TestTextOfEveryCover(t *testing.T) {
+	for _, name := range covers {
+		r := report(t, name)
+		var b strings.Builder
+		require.NoError(t, web.Text(&b, r))
+		require.NoError(t, web.Calculations(&b, r))
+		words := strings.Join(strings.Fields(b.String()), " ")
+		assert.Contains(t, words, "Verdict: "+string(r.Verdict))
+		assert.Equal(t, 2, strings.Count(words, cover.Notice), "at the top and at the bottom")
+		for _, l := range r.Links {
+			assert.Contains(t, words, l.Mark+" "+l.Name)
+			assert.Contains(t, words, l.Hardware)
+		}
+		for _, s := range r.NotChecked {
+			assert.Contains(t, words, s.Why)
+		}
+		for _, a := range r.Assumed {
+			assert.Contains(t, words, a.Path)
+		}
+		for _, m := range r.Members {
+			for _, c := range m.Checks {
+				assert.Contains(t, words, strings.ToUpper(m.Mark+" "+m.Size+", "+c.Name))
+			}
+		}
+	}
+}
+
+// A text of the input cannot drive a terminal, nor break a row in two.
+func TestTrapControlCharactersInText(t *testing.T) {
+	r := report(t, "desert")
+	r.Input.Job.Name = new("red\x1b[31m\x07 job\u009b2J")
+	r.Links[0].Hardware = "nails\nB9\tfake\rrow"
+	var b strings.Builder
+	require.NoError(t, web.Text(&b, r))
+	assert.NotContains(t, b.String(), "\x1b")
+	assert.NotContains(t, b.String(), "\x07")
+	assert.NotContains(t, b.String(), "\u009b")
+	assert.Contains(t, b.String(), "nails B9 fake row")
+}
+
+// full is a writer on a disk that is full.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("no room") }
+
+func TestTextTellsOfAFailingWriter(t *testing.T) {
+	r := report(t, "desert")
+	assert.EqualError(t, web.Text(full{}, r), "no room")
+	assert.EqualError(t, web.Calculations(full{}, r), "no room")
+}
+
+// The velocity pressure of ASCE 7-16 eq. 26.10-1 at 115 mph, exposure C, 15 ft,
+// with the factors of Tables 26.10-1 and 26.6-1.
+func ExampleCalculations() {
+	var s calc.Sheet
+	s.Given("V", 115, "mph", "criteria sheet")
+	s.Quoted("K_z", 0.85, "", "ASCE 7-16 Table 26.10-1", calc.Read)
+	s.Quoted("K_d", 0.85, "", "ASCE 7-16 Table 26.6-1", calc.Recalled)
+	s.Step("q_z", "0.00256 * K_z * K_d * pow(V, 2)", 0.00256*0.85*0.85*115*115, "psf", "ASCE 7-16 eq. 26.10-1")
+	var r cover.Report
+	r.Loads.Derivations = []cover.Derivation{{Title: "Velocity pressure", Lines: s.Lines()}}
+	if err := web.Calculations(os.Stdout, r); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// LOAD: VELOCITY PRESSURE
+	//   V    given                              = 115   mph  criteria sheet
+	//   K_z  given                              = 0.85       ASCE 7-16 Table 26.10-1
+	//   K_d  given                              = 0.85       ASCE 7-16 Table 26.6-1 (from memory, confirm against the print)
+	//   q_z  = 0.00256 * K_z * K_d * pow(V, 2)  = 24.5  psf  ASCE 7-16 eq. 26.10-1
+}
