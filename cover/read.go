@@ -227,6 +227,10 @@ func pruneList(x any, t reflect.Type, path string, f *calc.Fields) any {
 		f.Add(path, shown(x), "a list in brackets")
 		return nil
 	}
+	if len(list) > maxList {
+		f.Add(path, strconv.Itoa(len(list))+" elements", fmt.Sprintf("a list of at most %d", maxList))
+		return nil
+	}
 	out := []any{}
 	for i, e := range list {
 		if y := prune(e, t.Elem(), path+"["+strconv.Itoa(i)+"]", f); y != nil {

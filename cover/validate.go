@@ -214,7 +214,7 @@ func (in Input) checkPosts(f *calc.Fields) {
 	case len(p.Positions) == 1:
 		at.Add("positions_ft", "1 post", "2 posts or more")
 	}
-	if width == nil {
+	if width == nil || len(p.Positions) > maxList {
 		return
 	}
 	for i, x := range p.Positions {
@@ -267,6 +267,9 @@ func checkWood(group string, species, grade, size *string, sizes []string, f *ca
 
 func (in Input) checkHold(f *calc.Fields) {
 	c := in.Cover
+	if n := len(in.House.Joints); n > maxList {
+		f.Add("house.joints", strconv.Itoa(n)+" joints", fmt.Sprintf("at most %d joints", maxList))
+	}
 	if is(in.Foundation.Kind, "slab") && in.Foundation.SlabThickness == nil {
 		f.Missing("foundation.slab_thickness_in", "the thickness of the slab that the posts stand on")
 	}
