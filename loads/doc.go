@@ -1,6 +1,6 @@
 // Package loads is what acts on a patio cover: dead load by layers, roof live load,
-// and the combinations that put them together. The sub-package wind holds the wind
-// on a free roof.
+// and the combinations that put them together. The sub-packages hold the wind on a
+// free roof, the earthquake, and what rain water asks.
 //
 // It follows ASCE/SEI 7-16 and 7-22, allowable stress design, and the patio cover
 // appendix of the International Residential Code. Gravity loads are positive
@@ -11,6 +11,5 @@
 // that is certain resists uplift. Live and snow load act per area of plan, dead load
 // per area of the sloped surface, wind normal to it.
 //
-// It leaves out snow beyond a plain roof value, rain, seismic load, and strength
-// design.
+// It leaves out snow beyond a plain roof value, and strength design.
 package loads
