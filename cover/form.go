@@ -2,6 +2,7 @@ package cover
 
 import (
 	"encoding/json"
+	"math"
 	"reflect"
 	"slices"
 	"strconv"
@@ -142,7 +143,7 @@ func dropGaps(tree map[string]any) {
 }
 
 // ToForm writes an input as the texts of a form, by path. FromForm reads them
-// back to the same input.
+// back to the same input, lengths to a billionth of their unit.
 func ToForm(in Input) map[string]string {
 	out := map[string]string{}
 	visit(reflect.ValueOf(in), "", func(path string, v reflect.Value) {
@@ -154,7 +155,7 @@ func ToForm(in Input) map[string]string {
 		}
 		switch v.Kind() {
 		case reflect.Float64:
-			out[path] = calc.Number(v.Float())
+			out[path] = formNumber(path, v.Float())
 		case reflect.Int:
 			out[path] = strconv.FormatInt(v.Int(), 10)
 		case reflect.Bool:
@@ -163,7 +164,11 @@ func ToForm(in Input) map[string]string {
 			out[path] = v.String()
 		case reflect.Slice:
 			if list := v.Interface().([]float64); len(list) > 0 {
-				out[path] = numbers(list)
+				all := make([]string, len(list))
+				for i, x := range list {
+					all[i] = formNumber(path, x)
+				}
+				out[path] = strings.Join(all, ", ")
 			}
 		case reflect.Map:
 			for name, text := range v.Interface().(map[string]string) {
@@ -172,4 +177,13 @@ func ToForm(in Input) map[string]string {
 		}
 	})
 	return out
+}
+
+// formNumber writes a number of the field at path: a length with no more digits than
+// one may be written with.
+func formNumber(path string, x float64) string {
+	if d, ok := describe(path); ok && d.Length() {
+		x = math.Round(x*1e9) / 1e9
+	}
+	return calc.Number(x)
 }
