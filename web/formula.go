@@ -34,7 +34,7 @@ func (t *typesetter) write(e ast.Expr) {
 	case *ast.Ident:
 		t.b = t.leaf(t.b, e.Name)
 	case *ast.BasicLit:
-		t.b = appendEscaped(t.b, literal(e.Value))
+		t.literal(e.Value)
 	case *ast.ParenExpr:
 		t.bracketed(e.X)
 	case *ast.UnaryExpr:
@@ -101,11 +101,14 @@ func (t *typesetter) grouped(e ast.Expr) {
 	}
 }
 
-// literal writes a number of a formula: powers of ten as print has them.
-func literal(text string) string {
+// literal writes a number of a formula, powers of ten as print has them.
+func (t *typesetter) literal(text string) {
 	mantissa, exponent, scientific := strings.Cut(strings.ToLower(text), "e")
+	t.say(mantissa)
 	if !scientific {
-		return text
+		return
 	}
-	return mantissa + "·10^" + strings.TrimPrefix(exponent, "+")
+	t.b = append(t.b, `·10<sup>`...)
+	t.say(strings.Replace(strings.TrimPrefix(exponent, "+"), "-", "−", 1))
+	t.b = append(t.b, `</sup>`...)
 }

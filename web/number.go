@@ -13,7 +13,7 @@ import (
 // listed, and a factor without one, gets three.
 var decimals = map[string]int{
 	"lb": 0, "psi": 0, "lb-in": 0, "lb-ft": 0, "pcf": 1, "plf": 1, "psf": 1, "mph": 1, "deg": 2, "%": 1,
-	"ft²": 1, "in²": 2, "in³": 2, "in⁴": 1,
+	"gpm": 1, "ft²": 1, "in²": 2, "in³": 2, "in⁴": 1,
 }
 
 // number writes a value for a calculation: as many digits as its unit deserves and

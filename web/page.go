@@ -60,6 +60,7 @@ type view struct {
 	Groups        []group
 	Known         any
 	Wrong         []fault
+	Count         string // how many findings there are of each verdict
 	Plan, Section template.HTML
 	Job           string // the input as JSON
 }
@@ -88,6 +89,7 @@ func (v *view) draw(r *cover.Report) error {
 	if r.Input.Job.Name != nil {
 		v.Title = *r.Input.Job.Name
 	}
+	v.Count = count(r.Summary)
 	for _, d := range []struct {
 		into  *template.HTML
 		scene drawing.Scene

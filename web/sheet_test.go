@@ -43,7 +43,7 @@ func TestFormula(t *testing.T) {
 		"-a * (b + 1)":               "−<i>a</i> × (<i>b</i> + 1)",
 		"max(0, R) / A_b":            "max(0, <i>R</i>) / <i>A</i><sub>b</sub>",
 		"d_rafter / cosd(theta)":     "<i>d</i><sub>rafter</sub> / cos(<i>θ</i>)",
-		"1.5e-3 * x":                 "1.5·10^-3 × <i>x</i>",
+		"1.5e-3 * x":                 "1.5·10<sup>−3</sup> × <i>x</i>",
 		"not a formula <script> at)": "not a formula &lt;script&gt; at)",
 	} {
 		assert.Equal(t, want, string(appendFormula(nil, formula, appendSymbol)), formula)

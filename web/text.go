@@ -82,6 +82,7 @@ func Text(w io.Writer, r cover.Report) error {
 		p.say(*r.Input.Job.Name)
 	}
 	p.say("Verdict: " + string(r.Verdict))
+	p.say(count(r.Summary))
 	p.say(r.Notice)
 	p.head("Summary")
 	for _, f := range r.Summary {
@@ -138,7 +139,7 @@ func (p *printer) links(r cover.Report) {
 	}
 	p.w.Flush()
 	for _, l := range r.Links {
-		p.row(l.Mark, l.Hardware, "seen: "+l.Stage, l.Reason)
+		p.row(l.Mark, l.From+" on "+l.To, l.Hardware, "seen: "+l.Stage, l.Reason)
 	}
 }
 
@@ -155,6 +156,8 @@ func (p *printer) ground(r cover.Report) {
 	}
 	p.head("Headroom")
 	p.row(string(r.Headroom.Verdict), clearHeight(r.Headroom.Clear)+" clear, "+clearHeight(r.Headroom.Required)+" asked for")
+	p.head("Drainage")
+	p.row(string(r.Drainage.Verdict), r.Drainage.Covering, r.Drainage.Reason)
 }
 
 func (p *printer) basis(r cover.Report) {
@@ -197,6 +200,9 @@ func Calculations(w io.Writer, r cover.Report) error {
 		p.lines("Sideways, "+l.Direction, l.Lines)
 	}
 	p.check("Headroom", r.Headroom.Check)
+	if r.Drainage.Check != nil {
+		p.check("Least slope of the covering", *r.Drainage.Check)
+	}
 	return p.close()
 }
 

@@ -4,6 +4,7 @@ import (
 	"html/template"
 	"math"
 	"strconv"
+	"strings"
 
 	"patiocover/cover"
 )
@@ -32,6 +33,19 @@ func class(v cover.Verdict) string {
 		return "open-up"
 	}
 	return "not-checked"
+}
+
+// count says how many findings there are of each verdict, the worst first.
+func count(all []cover.Finding) string {
+	n := map[cover.Verdict]int{}
+	for _, f := range all {
+		n[f.Verdict]++
+	}
+	parts := make([]string, 0, 4)
+	for _, v := range []cover.Verdict{cover.Over, cover.OpenUp, cover.NotChecked, cover.OK} {
+		parts = append(parts, strconv.Itoa(n[v])+" "+string(v))
+	}
+	return "Of " + strconv.Itoa(len(all)) + " findings: " + strings.Join(parts, ", ")
 }
 
 // barEnd is the ratio at which the bar ends.
