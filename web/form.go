@@ -1,15 +1,12 @@
 package web
 
 import (
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
-	"patiocover/beam/lumber"
 	"patiocover/calc"
 	"patiocover/cover"
-	"patiocover/loads"
 )
 
 // Rows of the lists that the form offers beyond those in use.
@@ -70,33 +67,8 @@ var groupNotes = []struct{ prefix, title, note string }{
 	{"house.joints[]", "Existing roof joints", "Joints of the old roof that you ask about."},
 }
 
-// A fault is one wrong entry in the list at the top of the page.
-type fault struct {
-	ID    string // of the entry
-	Label string // of the entry; its path when the form has no such entry
-	Words string
-}
-
-// listed words the faults for the top of the page.
-func listed(faults []calc.Fault) []fault {
-	var out []fault
-	for _, f := range faults {
-		label := f.Path
-		for _, d := range cover.Fields() {
-			if pattern(f.Path) == d.Path {
-				label = d.Label
-			}
-		}
-		out = append(out, fault{ID: "f-" + plain(f.Path), Label: label, Words: f.Given + " is not " + f.Allowed})
-	}
-	return out
-}
-
-// listNumber is the number of an element in a path.
-var listNumber = regexp.MustCompile(`\[\d+\]`)
-
-// pattern is the path of a field as the table of fields has it.
-func pattern(path string) string { return listNumber.ReplaceAllString(path, "[]") }
+// table holds the fields of an input in the order of the form.
+var table = cover.Fields()
 
 // groups lays out the form for what was typed.
 func groups(p Page) []group {
@@ -174,7 +146,7 @@ func rows(p Page, list string) int {
 // the input.
 func fieldsOf(p Page, faults map[string][]string, prefix, at string) []field {
 	var out []field
-	for _, d := range cover.Fields() {
+	for _, d := range table {
 		name, ok := strings.CutPrefix(d.Path, prefix+".")
 		if !ok || strings.ContainsAny(name, ".[") {
 			continue
@@ -261,76 +233,4 @@ func sources(p Page, faults map[string][]string, of []field) []field {
 		})
 	}
 	return out
-}
-
-// suggestions names the list that a text field picks from, empty if it has none.
-func suggestions(path string) string {
-	switch group, name, _ := strings.Cut(path, "."); {
-	case path == "cover.layers[].name":
-		return "known-layers"
-	case name == "species":
-		return "known-species"
-	case name == "grade":
-		return "known-grades"
-	case name == "size" && group != "":
-		return "known-sizes"
-	}
-	return ""
-}
-
-// known are the lists of suggestions, by name. They are the words of the tables.
-var known = []struct {
-	ID    string
-	Words []string
-}{
-	{"known-layers", names(loads.Layers(), func(l loads.Layer) string { return l.Name })},
-	{"known-species", lumber.Species()},
-	{"known-grades", grades()},
-	{"known-sizes", names(lumber.Sections(), func(s lumber.Section) string { return s.Name })},
-}
-
-func names[T any](list []T, name func(T) string) []string {
-	out := make([]string, len(list))
-	for i, x := range list {
-		out[i] = name(x)
-	}
-	return out
-}
-
-// grades lists every grade of every species once, in the order of the tables.
-func grades() []string {
-	var out []string
-	seen := map[string]bool{}
-	for _, s := range lumber.Species() {
-		for _, g := range lumber.Grades(s) {
-			if !seen[g] {
-				seen[g] = true
-				out = append(out, g)
-			}
-		}
-	}
-	return out
-}
-
-// phrases are words of the input that need more than a space to be read.
-var phrases = map[string]string{
-	"true": "yes", "false": "no", "to_100F": "up to 100 °F", "to_125F": "100 to 125 °F", "to_150F": "125 to 150 °F",
-}
-
-// spoken turns a word of the input into words of people.
-func spoken(word string) string {
-	if words, ok := phrases[word]; ok {
-		return words
-	}
-	return strings.ReplaceAll(word, "_", " ")
-}
-
-// plain makes a path fit to name a place in a page.
-func plain(path string) string {
-	return strings.Map(func(r rune) rune {
-		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
-			return r
-		}
-		return '-'
-	}, path)
 }

@@ -58,7 +58,7 @@ type view struct {
 	Title         string
 	Notice        string
 	Groups        []group
-	Known         any
+	Known         template.HTML // lists of suggestions
 	Wrong         []fault
 	Count         string // how many findings there are of each verdict
 	Plan, Section template.HTML
