@@ -3,6 +3,7 @@ package cover
 import (
 	"patiocover/beam"
 	"patiocover/beam/lumber"
+	"patiocover/calc"
 	"patiocover/loads"
 )
 
@@ -195,7 +196,7 @@ func (f *beamFrame) add(c *loads.Combination, p pattern, wind int) {
 	f.terms = append(f.terms, term{c, p, wind})
 	f.arr = append(f.arr, arrangement{
 		name: label(c, p, name), duration: durationOf(c.Duration), self: c.Dead,
-		least: c.DeadLeast, wind: c.Wind,
+		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, wind: c.Wind, clause: c.Clause, status: calc.Read,
 	})
 }
 

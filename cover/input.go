@@ -47,9 +47,9 @@ type Site struct {
 	FrostDepth        *float64          `json:"frost_depth_in,omitempty"`         // in
 	SoilBearing       *float64          `json:"soil_bearing_psf,omitempty"`       // psf
 	SeismicCategory   *string           `json:"seismic_category,omitempty"`       // A to F
-	SeismicShort      *float64          `json:"seismic_sds,omitempty"`            // SDS, part of gravity
-	SeismicSecond     *float64          `json:"seismic_sd1,omitempty"`            // SD1, part of gravity
-	SeismicMapped     *float64          `json:"seismic_s1,omitempty"`             // S1, part of gravity
+	SeismicShort      *float64          `json:"seismic_sds,omitempty"`            // SDS, factor of gravity
+	SeismicSecond     *float64          `json:"seismic_sd1,omitempty"`            // SD1, factor of gravity
+	SeismicMapped     *float64          `json:"seismic_s1,omitempty"`             // S1, factor of gravity
 	Climate           *string           `json:"climate,omitempty"`                // dry or humid
 	Rain              *float64          `json:"rain_in_per_hr,omitempty"`         // in/hr, for the flow at the gutter
 	Sources           map[string]string `json:"sources,omitempty"`                // the user's source text by key of this group

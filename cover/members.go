@@ -29,7 +29,8 @@ func (m *model) rafterMember(ws *workspace, d *design) Member {
 		if kind == bearingCheck {
 			where = m.bearsOn(x.bay)
 		}
-		out.add(checkNames[k], m.rafter.nameOf(kind, x), where, m.rafter.result(w, h, kind, x))
+		trace := m.rafter.trace(w, kind, x, m.rafter.parts(&m.rafter.arr[x.by], w))
+		out.add(checkNames[k], m.rafter.nameOf(kind, x), where, m.rafter.result(w, h, kind, x), trace...)
 	}
 	m.rafterWater(ws, w, &out)
 	return out
@@ -49,7 +50,8 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 		p := ws.lines[line].worst(k)
 		x := ws.lines[line].pieces[p][k]
 		where := spanName(l.bays, l.pieces[p].firstPost+x.bay)
-		out.add(checkNames[k], l.pieces[p].nameOf(k, x), where, l.pieces[p].result(w, &m.beamHold, k, x))
+		trace := l.pieces[p].trace(w, k, x, l.parts(m, d, p, x.by))
+		out.add(checkNames[k], l.pieces[p].nameOf(k, x), where, l.pieces[p].result(w, &m.beamHold, k, x), trace...)
 	}
 	if m.flat() {
 		out.add("ponding", "water that gathers in its own sag", "longest span", m.beamPond(line, w))
@@ -83,7 +85,8 @@ func (m *model) postMember(ws *workspace, d *design) Member {
 		}
 		x := w.worst[k]
 		out.Length = max(out.Length, w.with.height/calc.Ft)
-		out.add(postNames[k], m.lines[w.with.line].arr[x.by].name, "post "+name, w.with.result(&d.post, &d.beam, k, x))
+		out.add(postNames[k], m.lines[w.with.line].arr[x.by].name, "post "+name,
+			w.with.result(&d.post, &d.beam, k, x), m.postTrace(d, &w.with, k, x)...)
 	}
 	return out
 }
@@ -122,9 +125,9 @@ func newMember(mark, name string, w *wood, st stock, no []Rejected) Member {
 	}
 }
 
-// add writes a check up and keeps the worst.
-func (out *Member) add(name, combination, where string, r calc.Result) {
-	c := r.Explain()
+// add writes a check up, behind the trace of its demand, and keeps the worst.
+func (out *Member) add(name, combination, where string, r calc.Result, trace ...calc.Line) {
+	c := behind(trace, r.Explain())
 	c.Name = name
 	ratio := Ratio(r.Ratio())
 	out.Checks = append(out.Checks, MemberCheck{
@@ -206,7 +209,7 @@ func feet(inches []float64) []float64 {
 // postCase says what post n of the line must be checked with.
 func (f *beamFrame) postCase(m *model, lw *lineWork, n int, rafter, beam *wood) postCase {
 	c := postCase{
-		line: f.line, ends: m.ends, force: f.post(n),
+		line: f.line, post: n, ends: m.ends, force: f.post(n),
 		height: m.beamTop(m.plan.lines[f.line], rafter.section.Depth) - beam.section.Depth,
 	}
 	pieces := 0

@@ -21,6 +21,7 @@ const (
 // A postCase is what a post of a beam line must be checked with, before its size is
 // known.
 type postCase struct {
+	post   int // index along the line
 	line   int
 	height float64     // in, from its foot to the underside of the beam
 	ends   member.Ends // how it is held against swaying

@@ -5,6 +5,7 @@ import (
 
 	"patiocover/beam"
 	"patiocover/beam/lumber"
+	"patiocover/calc"
 	"patiocover/loads"
 )
 
@@ -176,7 +177,8 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 	width := m.plan.spacing * share
 	a := arrangement{
 		name: label(c, p, w.name), duration: durationOf(c.Duration), self: c.Dead,
-		least: c.DeadLeast, wind: c.Wind, coef: make([]float64, len(r.normal)),
+		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, wind: c.Wind, clause: c.Clause, status: calc.Read,
+		coef: make([]float64, len(r.normal)),
 	}
 	a.coef[0] = c.Dead * m.layers(c.DeadLeast) * width * cos
 	onPlan := m.onPlan(c) * width * cos * cos
@@ -195,8 +197,9 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 // worker is dead load with the maintenance load at one place.
 func (r *rafterFrame) worker(m *model, i int) arrangement {
 	a := arrangement{
-		name: "D + 300 lb " + r.points[i].name, duration: lumber.SevenDays, self: 1,
-		coef: make([]float64, len(r.normal)),
+		name: "D + 300 lb " + r.points[i].name, duration: lumber.SevenDays, self: 1, onPlan: 1,
+		clause: "ASCE 7-16 Table 4.3-1",
+		coef:   make([]float64, len(r.normal)),
 	}
 	a.coef[0] = m.layers(false) * m.plan.spacing * r.cosine
 	a.coef[r.pointCase(i)] = maintenance * r.cosine

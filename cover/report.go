@@ -323,7 +323,7 @@ type Drainage struct {
 	Verdict  Verdict     `json:"verdict"`     // of the covering at this slope
 	Reason   string      `json:"reason"`      // why, in words
 	Check    *calc.Check `json:"calculation"` // the least slope; nil when the covering is not said
-	Flow     float64     `json:"flow_gpm"`    // gpm at the low edge; 0 when no rainfall is given
+	Flow     float64     `json:"flow_gpm"`    // gal/min (gpm) at the low edge; 0 when no rainfall is given
 }
 
 // A Closure compares the applied load with the reactions for one load case.

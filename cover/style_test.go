@@ -25,7 +25,7 @@ const (
 // unitWord finds the unit of a number in the comment of its field: a unit of the
 // trade, or the word that says it has none. The word in counts as inch only where
 // a unit stands: first, or after a comma.
-var unitWord = regexp.MustCompile(`(?i)\b(inch(es)?|ft|feet|foot|lbs?|pounds?|kip|psi|psf|plf|pcf|pci|mph|deg|degrees|radians?|rad|` +
+var unitWord = regexp.MustCompile(`(?i)\b(inch(es)?|ft|feet|foot|lbs?|pounds?|kip|psi|psf|plf|pcf|pci|mph|gpm|deg|degrees|radians?|rad|` +
 	`seconds?|days?|hours?|years?|percent|factors?|ratios?|dimensionless|relative|dollars|pixels?)\b` +
 	`|(^|[,;(] ?)in\b|\bin Unit\b|\bin[²³⁴]|\bft[²³]|%|\$|°`)
 

@@ -60,7 +60,8 @@ func TestPondingLaws(t *testing.T) {
 		if err := calctest.Prove(p.Explain().Lines); err != nil {
 			t.Fatal(err)
 		}
-		if p.Explain().Ratio() != p.Ratio() || rain.NewPonding(w, l, ei*2).Ratio() > p.Ratio() || rain.NewPonding(w, l+1, ei).Ratio() < p.Ratio() {
+		stiffer, longer := rain.NewPonding(w, l, ei*2).Ratio(), rain.NewPonding(w, l+1, ei).Ratio()
+		if p.Explain().Ratio() != p.Ratio() || stiffer > p.Ratio() || longer < p.Ratio() {
 			t.Fatal("not monotone")
 		}
 		if (p.Ratio() <= 1) != (p.Growth <= 1.1+1e-9) {

@@ -42,8 +42,8 @@ func CoveringOf(key string) (Covering, bool) {
 
 // A Slope is the check of a covering's least slope.
 type Slope struct {
-	Covering Covering
-	Given    float64 // in of fall per ft
+	Covering Covering // what covers the roof
+	Given    float64  // in of fall per ft
 }
 
 // NewSlope checks the slope of a roof, in of fall per ft, for its covering.

@@ -8,9 +8,9 @@ import (
 
 // A Site holds the spectral values of the place.
 type Site struct {
-	Short      float64 // SDS, design spectral response at short periods, part of gravity
-	Second     float64 // SD1, at one second, part of gravity
-	Mapped     float64 // S1, mapped at one second, part of gravity
+	Short      float64 // SDS, design spectral response at short periods, factor of gravity
+	Second     float64 // SD1, at one second, factor of gravity
+	Mapped     float64 // S1, mapped at one second, factor of gravity
 	Importance float64 // Ie, factor
 }
 
@@ -20,8 +20,8 @@ const strongS1 = 0.6
 
 // A Shear is the base shear in one direction, strength level.
 type Shear struct {
-	Site   Site
-	System System
+	Site   Site    // of the place
+	System System  // what resists
 	Weight float64 // W, effective seismic weight, lb
 	Height float64 // hn, in
 	Period float64 // T, s

@@ -13,7 +13,7 @@ var systemsCSV string
 
 // A System is what resists the earthquake in one direction.
 type System struct {
-	Name       string
+	Name       string      // in the words of the table
 	Response   float64     // R, factor
 	Height     float64     // largest height of the structure, in
 	Categories []string    // seismic design categories in which it is permitted

@@ -1,0 +1,213 @@
+package cover
+
+import (
+	"fmt"
+
+	"patiocover/beam"
+	"patiocover/calc"
+)
+
+// parts are the load cases of one arrangement by what causes them, without the factors
+// of the combination: dead load, live or snow load, wind of strength level.
+type parts struct{ dead, plan, wind []float64 }
+
+// kinds names the three causes, and their symbols.
+var causes = [3]struct{ letter, words string }{
+	{"D", "dead load"}, {"L", "live, snow or maintenance load as placed"}, {"W", "wind, strength level"},
+}
+
+// A traced is a demand split into its causes at one place.
+type traced struct {
+	symbol  string // of the demand
+	unit    string
+	what    string     // in words, such as bending moment
+	place   float64    // in along the member from its left end
+	values  [3]float64 // by cause, without factors
+	arr     *arrangement
+	reduced bool // the demand is the magnitude of the sum
+}
+
+// lines writes the demand as the factored sum of its causes.
+func (t traced) lines() []calc.Line {
+	var s calc.Sheet
+	s.Given("x", t.place, "in", "place of the demand along the member from its start, exact by statics")
+	factors := [3]float64{t.arr.self, t.arr.onPlan, t.arr.wind}
+	formula := ""
+	sum := 0.0
+	for i, c := range causes {
+		if factors[i] == 0 {
+			continue
+		}
+		value, factor := t.symbol+"_"+c.letter, "f_"+c.letter
+		s.Given(value, t.values[i], t.unit, fmt.Sprintf("%s there under %s, by the statics of the member", t.what, c.words))
+		s.Quoted(factor, factors[i], "", t.arr.clause+", "+combinationOf(t.arr.name), t.arr.status)
+		if formula != "" {
+			formula += " + "
+		}
+		formula += factor + " * " + value
+		sum += factors[i] * t.values[i]
+	}
+	if t.reduced {
+		formula, sum = "abs("+formula+")", abs(sum)
+	}
+	s.Step(t.symbol, formula, sum, t.unit, t.arr.clause+", "+t.arr.name)
+	return s.Lines()
+}
+
+// momentTrace splits the moment of a bending check.
+func (f *frame) momentTrace(w *wood, x found, p parts) []calc.Line {
+	a := &f.arr[x.by]
+	var where beam.Location
+	f.plan.Locate(f.factors(a, w), 1, &where)
+	at := where.Bays[x.bay].MomentMax
+	if x.edge == bottomEdge {
+		at = where.Bays[x.bay].MomentMin
+	}
+	t := traced{symbol: "M", unit: "lb-in", what: "bending moment", place: at.At, arr: a, reduced: true}
+	for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
+		t.values[i] = f.plan.At(coef, 1, at.At).Moment
+	}
+	return t.lines()
+}
+
+// shearTrace splits the force of a shear check.
+func (f *frame) shearTrace(w *wood, x found, p parts) []calc.Line {
+	a := &f.arr[x.by]
+	all := f.factors(a, w)
+	var where beam.Location
+	f.plan.Locate(all, 1, &where)
+	at := where.Bays[x.bay].ShearMax
+	if low := where.Bays[x.bay].ShearMin; -low.Value > at.Value {
+		at = low
+	}
+	section := f.plan.At(all, 1, at.At)
+	left := abs(section.ShearLeft-at.Value) < abs(section.ShearRight-at.Value)
+	t := traced{symbol: "V", unit: "lb", what: "shear force", place: at.At, arr: a, reduced: true}
+	for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
+		part := f.plan.At(coef, 1, at.At)
+		t.values[i] = part.ShearRight
+		if left {
+			t.values[i] = part.ShearLeft
+		}
+	}
+	return t.lines()
+}
+
+// seatTrace splits the reaction of a bearing check, across the member.
+func (f *frame) seatTrace(x found, p parts) []calc.Line {
+	a := &f.arr[x.by]
+	t := traced{
+		symbol: "R", unit: "lb", what: "reaction", place: f.plan.Line().Support(x.bay), arr: a,
+	}
+	for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
+		f.plan.Forces(coef, &f.forces)
+		t.values[i] = f.forces.Reactions[x.bay]
+	}
+	return t.lines()
+}
+
+// trace splits the demand of a strength check into its causes; of a deflection there is
+// nothing to split.
+func (f *frame) trace(w *wood, k checkKind, x found, p parts) []calc.Line {
+	switch k {
+	case bendingCheck:
+		return f.momentTrace(w, x, p)
+	case shearCheck:
+		return f.shearTrace(w, x, p)
+	case bearingCheck:
+		return f.seatTrace(x, p)
+	}
+	return nil
+}
+
+// parts splits an arrangement of the rafters.
+func (r *rafterFrame) parts(a *arrangement, w *wood) parts {
+	n := len(r.normal)
+	p := parts{make([]float64, n), make([]float64, n), make([]float64, n)}
+	own := w.most
+	if a.least {
+		own = w.least
+	}
+	p.dead[0] = a.coef[0]/a.self + own*r.cosine
+	for c := 1; c < n; c++ {
+		switch windy := c >= r.highCase() && c <= r.middleCase(); {
+		case a.coef[c] == 0:
+		case windy:
+			p.wind[c] = a.coef[c] / a.wind
+		default:
+			p.plan[c] = a.coef[c] / a.onPlan
+		}
+	}
+	return p
+}
+
+// parts splits an arrangement of one stick of a beam line.
+func (f *beamFrame) parts(m *model, d *design, stick, by int) parts {
+	t := &f.terms[by]
+	n := len(f.pieces[stick].normal)
+	p := parts{make([]float64, n), make([]float64, n), make([]float64, n)}
+	layers, own := m.rafter.deadAt(m, f.support, &d.rafter, t.combo.DeadLeast)
+	p.dead[0] = d.beam.most
+	if t.combo.DeadLeast {
+		p.dead[0] = d.beam.least
+	}
+	f.uniform(p.dead, layers)
+	p.dead[eachCase(len(f.bays))] = own
+	if factor := f.arr[by].onPlan; factor != 0 {
+		live := term{placing: t.placing, wind: -1}
+		f.write(p.plan, &live, 0, m.onPlan(t.combo)/factor*m.rafter.planAt(m, f.support, 1))
+	}
+	if t.wind >= 0 {
+		unit := *t.combo
+		unit.Wind = 1
+		f.write(p.wind, &term{combo: &unit, wind: t.wind}, 0, 0)
+	}
+	return p
+}
+
+// behind puts a trace in front of a calculation that takes its demand as given.
+func behind(trace []calc.Line, c calc.Check) calc.Check {
+	if len(trace) == 0 {
+		return c
+	}
+	symbol := trace[len(trace)-1].Symbol
+	lines := append([]calc.Line(nil), trace...)
+	for _, l := range c.Lines {
+		if l.Symbol != symbol || l.Formula != "" {
+			lines = append(lines, l)
+		}
+	}
+	c.Lines = lines
+	return c
+}
+
+// postTrace splits the axial force of a post into its causes; its own weight is part of
+// the dead load.
+func (m *model) postTrace(d *design, c *postCase, k postCheck, x found) []calc.Line {
+	l := m.lines[c.line]
+	a := &l.arr[x.by]
+	t := traced{symbol: "P", unit: "lb", what: "force at the post", place: m.plan.posts[c.post], arr: a}
+	switch k {
+	case postTension:
+		t.symbol, t.reduced = "T", true
+	case beamSeat:
+		if c.half {
+			return nil // one piece of two: its share is the check's own demand
+		}
+		t.symbol = "R"
+	default:
+		t.values[0] = d.post.most * c.height / a.self // the weight of the post counts in full
+	}
+	for s := range l.pieces {
+		at := c.post - l.pieces[s].firstPost
+		if at < 0 || at > l.pieces[s].plan.Line().Spans() {
+			continue
+		}
+		p := l.parts(m, d, s, x.by)
+		for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
+			l.pieces[s].plan.Forces(coef, &l.pieces[s].frame.forces)
+			t.values[i] += l.pieces[s].frame.forces.Reactions[at]
+		}
+	}
+	return t.lines()
+}
