@@ -109,3 +109,12 @@ func percent(x float64) string {
 	}
 	return strconv.FormatFloat(100*x, 'f', 4, 64) + " %"
 }
+
+// largestGap is the largest relative difference between applied load and reactions.
+func largestGap(all []cover.Closure) float64 {
+	most := 0.0
+	for _, c := range all {
+		most = max(most, math.Abs(c.Gap))
+	}
+	return most
+}
