@@ -46,6 +46,9 @@ func calculations(r cover.Report) []written {
 			out = append(out, written{f.Post + " slab rule", f.SlabCalc.Lines})
 		}
 	}
+	if c := r.Drainage.Check; c != nil {
+		out = append(out, written{"drainage", c.Lines})
+	}
 	return append(out, written{"headroom", r.Headroom.Check.Lines})
 }
 
@@ -108,7 +111,7 @@ func ratioFaults(r cover.Report) []string {
 	for _, w := range r.Lateral {
 		worst = worst.Worse(w.Verdict)
 	}
-	if worst = worst.Worse(r.Headroom.Verdict); worst != r.Verdict {
+	if worst = worst.Worse(r.Headroom.Verdict).Worse(r.Drainage.Verdict); worst != r.Verdict {
 		out = append(out, fmt.Sprintf("verdict %s, the worst part is %s", r.Verdict, worst))
 	}
 	return out
