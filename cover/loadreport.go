@@ -12,7 +12,8 @@ func (m *model) loadReport(d *design) LoadReport {
 		out.Layers = append(out.Layers, weightOf(l))
 	}
 	out.Derivations = []Derivation{
-		{"Dead load", m.deadLines(d)},
+		{"Dead load of the layers", m.dead.Lines(partsOf(m.in.Cover.Layers))},
+		{"Dead load with the rafters", m.deadLines(d)},
 		{"Roof live load", m.roofLive.Lines()},
 		{"Velocity pressure", m.wind.velocity.Lines()},
 		{"Wind on a rafter as a component, inside the edge strips", m.wind.middle.Lines()},
@@ -25,6 +26,9 @@ func (m *model) loadReport(d *design) LoadReport {
 	}
 	for i, c := range m.wind.beams {
 		out.Derivations = append(out.Derivations, Derivation{"Wind on beam line " + mark("BM", i) + " as a component", c.Lines()})
+	}
+	for _, c := range m.wind.halves {
+		out.Derivations = append(out.Derivations, Derivation{"Wind on the whole roof: " + c.name, c.lines(m.wind.velocity)})
 	}
 	out.Cases = m.loadCases()
 	for i := range m.combos {
@@ -50,13 +54,13 @@ func (m *model) loadCases() []LoadCase {
 	}
 	for _, c := range m.wind.across {
 		out = append(out, LoadCase{
-			Name: c.name, Value: c.high / calc.PSF, Second: c.low / calc.PSF, On: "slope", Source: "ASCE 7-16 Fig. 27.3-4",
+			Name: c.name, Value: c.high / calc.PSF, Second: c.low / calc.PSF, On: "slope", Source: *m.in.Site.Standard + " Fig. 27.3-4",
 		})
 	}
 	for _, b := range m.wind.along {
 		names := [bands]string{"up to the roof height from the edge", "from there to twice it", "beyond"}
 		for i, net := range b.net {
-			out = append(out, both(b.name+", "+names[i], net, "slope", "ASCE 7-16 Fig. 27.3-7"))
+			out = append(out, both(b.name+", "+names[i], net, "slope", *m.in.Site.Standard+" Fig. 27.3-7"))
 		}
 	}
 	return out

@@ -112,7 +112,8 @@ func partsOf(layers []Layer) []loads.Part {
 	var out []loads.Part
 	for _, l := range layers {
 		w := weightOf(l)
-		out = append(out, loads.Part{Weight: w.Weight * calc.PSF, Certain: w.Certain})
+		p := loads.Part{Weight: w.Weight * calc.PSF, Certain: w.Certain, Source: w.Source, Status: w.Status}
+		out = append(out, p)
 	}
 	return out
 }

@@ -24,6 +24,7 @@ type windLoads struct {
 	hill     wind.SpeedUp // zero where the site has none
 	velocity wind.Velocity
 	roof     wind.Roof
+	halves   []derived        // written calculation of each case of the whole roof
 	across   []windCase       // wind toward and from the house, whole roof
 	along    []windBand       // wind along the house, whole roof
 	middle   wind.Component   // a rafter inside the edge strips
@@ -38,6 +39,12 @@ type windLoads struct {
 type windBand struct {
 	name string
 	net  [bands]float64 // lb/in², + down, strength level
+}
+
+// A derived is a case of the whole roof with what writes it up.
+type derived struct {
+	name  string
+	lines func(wind.Velocity) []calc.Line
 }
 
 // newWind works out the wind on the cover.
@@ -95,6 +102,7 @@ func (w *windLoads) wholeRoof(flows []wind.Flow) {
 			name: fmt.Sprintf("%s, case %s, %s%s", from, h.Case, h.Flow, w.row(h)),
 			high: q * h.High(), low: q * h.Low(), share: 1,
 		})
+		w.halves = append(w.halves, derived{w.across[len(w.across)-1].name, h.Lines})
 	}
 	for _, b := range wind.Bands() {
 		if !among(b.Flow, flows) {
@@ -105,6 +113,7 @@ func (w *windLoads) wholeRoof(flows []wind.Flow) {
 			band.net[i] = q * net
 		}
 		w.along = append(w.along, band)
+		w.halves = append(w.halves, derived{band.name, b.Lines})
 	}
 }
 
