@@ -1,0 +1,106 @@
+package roof
+
+import "patiocover/calc"
+
+// Widths are the zones on the plan of a house roof.
+type Widths struct {
+	Figures Figures // edition of the figures
+	Angle   float64 // theta, slope, degrees
+	Height  float64 // h, mean roof height, of the eave up to 10 degrees, in
+	Least   float64 // least plan dimension, in
+	Edge    float64 // width of the edge strip, zone 2, in
+	Corner  float64 // length of the corner, zone 3, along each edge, in
+	Depth   float64 // of the corner in from the edge, in
+	Inner   float64 // distance from the edge where zone 1' begins, in; 0 where there is none
+	byRoof  bool    // sized by the height alone: flat roofs of 7-16
+}
+
+// Limits of the plans of zones.
+const (
+	flatRoof   = 7.0  // degrees: up to here the figure of flat roofs
+	figureEnds = 27.0 // degrees: the figures of gable roofs that are known end here
+)
+
+// NewWidths returns the zones. Of 7-10, and of 7-16 above 7 degrees, they are sized by
+// a = max(min(0.1 least, 0.4 h), 0.04 least, 3 ft); a flat roof of 7-16 by h alone:
+// an edge of 0.6 h, an L-shaped corner of 0.6 h by 0.2 h, zone 1' beyond 1.2 h (from
+// memory). Lengths are in inches.
+//
+// Special case: false for figures and slopes whose plan is not known: monoslope roofs
+// of 7-16 above 3 degrees, slopes above 27 degrees, and 7-22.
+func NewWidths(f Figures, shape Shape, angle, height, least float64) (Widths, bool) {
+	w := Widths{Figures: f, Angle: angle, Height: height, Least: least}
+	monoslope := shape == Monoslope && angle > flatMonoslope
+	if f == Figures722 || monoslope || !(0 <= angle && angle <= figureEnds) {
+		return w, false
+	}
+	if f == Figures716 && angle <= flatRoof {
+		w.byRoof = true
+		w.Edge, w.Corner, w.Depth, w.Inner = 0.6*height, 0.6*height, 0.2*height, 1.2*height
+		return w, true
+	}
+	a := max(min(0.1*least, 0.4*height), 0.04*least, 3*calc.Ft)
+	w.Edge, w.Corner, w.Depth = a, a, a
+	return w, true
+}
+
+// A Spot is a point of the roof by its distances on plan.
+type Spot struct {
+	Eave  float64 // from the nearest eave, in
+	End   float64 // from the nearest gable end, in
+	Ridge float64 // from the ridge, in; a flat roof has none: any distance
+}
+
+// At returns the zone of a spot. On a border the worse zone counts.
+func (w Widths) At(p Spot) Zone {
+	near, far := min(p.Eave, p.End), max(p.Eave, p.End)
+	corner := near <= w.Depth && far <= w.Corner
+	if w.Figures == Figures716 && !w.byRoof {
+		return w.gable(p, corner)
+	}
+	ridge := w.Angle > flatRoof && p.Ridge <= w.Edge
+	switch {
+	case corner || ridge && p.End <= w.Corner && w.Figures == Figures710:
+		return Zone3
+	case near <= w.Edge || ridge:
+		return Zone2
+	case w.byRoof && near > w.Inner:
+		return Zone1Prime
+	}
+	return Zone1
+}
+
+// gable is the zone of a spot on a gable roof of 7-16 above 7 degrees.
+func (w Widths) gable(p Spot, corner bool) Zone {
+	switch {
+	case p.Ridge <= w.Edge && p.End <= w.Edge:
+		return Zone3Ridge
+	case corner:
+		return Zone3Eave
+	case p.Ridge <= w.Edge:
+		return Zone2Ridge
+	case p.End <= w.Edge:
+		return Zone2End
+	case p.Eave <= w.Edge:
+		return Zone2Eave
+	}
+	return Zone1
+}
+
+// Lines writes the widths up.
+func (w Widths) Lines() []calc.Line {
+	var s calc.Sheet
+	s.Given("h", w.Height/calc.Ft, "ft", "mean roof height, of the eave up to 10 degrees, geometry")
+	if w.byRoof {
+		const figure = "ASCE 7-16 Fig. 30.3-2A, from memory"
+		s.Quoted("k_edge", 0.6, "", figure, calc.Recalled)
+		s.Quoted("k_deep", 0.2, "", figure, calc.Recalled)
+		s.Step("b_2", "k_edge * h", w.Edge/calc.Ft, "ft", figure+", zone 2 and length of zone 3")
+		s.Step("b_3", "k_deep * h", w.Depth/calc.Ft, "ft", figure+", depth of zone 3")
+		s.Step("b_1", "2 * k_edge * h", w.Inner/calc.Ft, "ft", figure+", zone 1' beyond")
+		return s.Lines()
+	}
+	s.Given("b_min", w.Least/calc.Ft, "ft", "least plan dimension, geometry")
+	s.Step("a", "max(min(0.1 * b_min, 0.4 * h), 0.04 * b_min, 3)", w.Edge/calc.Ft, "ft", w.Figures.String()+" figures of 30, notes")
+	return s.Lines()
+}
