@@ -18,8 +18,8 @@ const PartialShare = 0.5
 
 // A Balanced is the snow that lies evenly on the cover, and how it was found.
 type Balanced struct {
-	Site       Site
-	Roof       Roof
+	Site       Site    // as given
+	Roof       Roof    // as given
 	Reason     Reason  // Found, NoSnow, or a refusal
 	Exposure   float64 // Ce, factor; 0 where the authority sets the roof snow
 	Thermal    float64 // Ct, factor
@@ -116,8 +116,8 @@ const (
 
 // A Case is one even snow load on the whole cover, apart from the others.
 type Case struct {
-	Kind CaseKind
-	Load float64 // lb/in² of plan
+	Kind CaseKind // which load it is
+	Load float64  // lb/in² of plan
 }
 
 // Cases lists the even loads, balanced first; the least load only where it is due.

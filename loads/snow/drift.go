@@ -47,21 +47,21 @@ type Step struct {
 type Drift struct {
 	Balanced Balanced // the snow below it
 	Step     Step     // as given
-	Kind     Kind
-	Reason   Reason  // Found, NoSnow, TooLow, TooFar, or a refusal
-	Density  float64 // snow density, lb/in³
-	Depth    float64 // hb, depth of the balanced snow on the cover, in
-	Clear    float64 // hc, step above the balanced snow, in
-	Fetch    float64 // lu used, in
-	Free     float64 // hd before it is bounded by the step, in
-	Height   float64 // hd, in
-	Width    float64 // w, from the step to where the drift ends, in
-	Cut      float64 // part of the width that falls into the gap, in
-	Peak     float64 // pd at the near edge of the cover, lb/in² of plan
-	Loaded   float64 // length of the cover under the drift, from its near edge, in
-	Far      float64 // pressure at the end of that length, lb/in²: not 0 where the cover ends before the drift
-	form     form    // branch taken for height and width
-	ends     bool    // the cover ends before the drift
+	Kind     Kind     // where its snow comes from
+	Reason   Reason   // Found, NoSnow, TooLow, TooFar, or a refusal
+	Density  float64  // snow density, lb/in³
+	Depth    float64  // hb, depth of the balanced snow on the cover, in
+	Clear    float64  // hc, step above the balanced snow, in
+	Fetch    float64  // lu used, in
+	Free     float64  // hd before it is bounded by the step, in
+	Height   float64  // hd, in
+	Width    float64  // w, from the step to where the drift ends, in
+	Cut      float64  // part of the width that falls into the gap, in
+	Peak     float64  // pd at the near edge of the cover, lb/in² of plan
+	Loaded   float64  // length of the cover under the drift, from its near edge, in
+	Far      float64  // pressure at the end of that length, lb/in²: not 0 where the cover ends before the drift
+	form     form     // branch taken for height and width
+	ends     bool     // the cover ends before the drift
 }
 
 // A form is the rule that gave height and width.
@@ -211,9 +211,9 @@ func (d Drift) Line() float64 { return (d.Peak + d.Far) / 2 * d.Loaded }
 
 // A Pair is the two drifts at the wall of the house.
 type Pair struct {
-	Leeward  Drift
-	Windward Drift
-	Both     bool // each is a case of its own; otherwise the larger alone counts
+	Leeward  Drift // off the roof of the house
+	Windward Drift // along the cover
+	Both     bool  // each is a case of its own; otherwise the larger alone counts
 }
 
 // Drifts returns the leeward and the windward drift at the house. ASCE 7-16 takes the

@@ -42,16 +42,16 @@ func (d Drift) heightLines(s *calc.Sheet, edition string) {
 	} else {
 		s.Given("l_0", d.Step.Cover/calc.Ft, "ft", "depth of the cover, geometry")
 	}
-	share, clause := 1.0, " 7.7.1, leeward"
+	share, clause, status := 1.0, " 7.7.1, leeward, read in a library's transcription", calc.Read
 	switch d.Kind {
 	case Windward:
-		share, clause = 0.75, " 7.7.1, windward"
+		share, clause = 0.75, " 7.7.1, windward, read in a library's transcription"
 	case Parapet:
-		share, clause = 0.75, " 7.8, parapet"
+		share, clause, status = 0.75, " 7.8, parapet", calc.Recalled
 	}
-	s.Quoted("c_d", share, "", edition+clause+", published calculation", calc.Read)
+	s.Quoted("c_d", share, "", edition+clause, status)
 	if d.Balanced.Site.Edition == loads.ASCE722 {
-		s.Step("l_u", "l_0", d.Fetch/calc.Ft, "ft", edition+clause)
+		s.Step("l_u", "l_0", d.Fetch/calc.Ft, "ft", edition+" eq. 7.6-1")
 		s.Given("W_2", d.Balanced.Site.WinterWind, "", "winter wind parameter of the site, "+edition+" Fig. 7.6-1")
 		s.Step("h_0", "c_d * 1.5 * sqrt(pow(p_g, 0.74) * pow(l_u, 0.70) * pow(W_2, 1.7) / gamma)",
 			d.Free/calc.Ft, "ft", edition+" eq. 7.6-1")

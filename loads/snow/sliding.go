@@ -30,16 +30,16 @@ type Above struct {
 // the balanced snow, without taking off for snow that lies there, and not to drift,
 // partial loading, rain on snow or the least load.
 type Sliding struct {
-	Edition  loads.Edition
-	Above    Above
-	Depth    float64 // depth of the cover, in
-	Gap      float64 // s, between the eave above and the near edge of the cover on plan, in
-	Reason   Reason  // Found, NoSnow, TooFar, DoesNotSlide, or a refusal
-	Line     float64 // whole sliding snow per length of eave, lb/in
-	Reach    float64 // of the snow beyond the gap, in
-	Loaded   float64 // length of the cover under it, from the near edge, in
-	Pressure float64 // on that length, lb/in² of plan
-	Share    float64 // part of the line load that the cover carries, ratio
+	Edition  loads.Edition // of the rules
+	Above    Above         // the roof that the snow leaves
+	Depth    float64       // depth of the cover, in
+	Gap      float64       // s, between the eave above and the near edge of the cover on plan, in
+	Reason   Reason        // Found, NoSnow, TooFar, DoesNotSlide, or a refusal
+	Line     float64       // whole sliding snow per length of eave, lb/in
+	Reach    float64       // of the snow beyond the gap, in
+	Loaded   float64       // length of the cover under it, from the near edge, in
+	Pressure float64       // on that length, lb/in² of plan
+	Share    float64       // part of the line load that the cover carries, ratio
 }
 
 // NewSliding returns the sliding snow 0.4 pf W over 15 ft from the eave above (ASCE 7

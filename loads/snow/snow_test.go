@@ -124,6 +124,8 @@ func TestMinimumAndRainByHand(t *testing.T) {
 			s.Ground, s.Category = 25*calc.PSF, snow.RiskIII
 			return s
 		}(), level, 22, 0},
+		{"just steeper than W/50", place(), snow.Roof{Angle: 0.61 * degree, EaveToRidge: 30 * calc.Ft}, 20, 0},
+		{"14.9 degrees", place(), snow.Roof{Angle: 14.9 * degree}, 20, 0},
 		{"15 degrees", place(), snow.Roof{Angle: 15.001 * degree}, 0, 0},
 		{"2022, pg 28", newer(28), level, 28, 8},
 		{"2022, pg 63", newer(63), level, 30, 0},
