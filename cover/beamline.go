@@ -11,9 +11,8 @@ import (
 // posts, with the rafters at their real places.
 //
 // The cases of a piece are its own weight (0); the rafters of each bay of the line,
-// weighted by their tributary width; every rafter once, for its own weight; every
-// rafter weighted by its tributary width; and the
-// rafters weighted by the part of their tributary width that lies in each band from
+// weighted by the part of their tributary width in it; every rafter once, for its own
+// weight; every rafter weighted by its tributary width; and the rafters weighted by the part of their tributary width that lies in each band from
 // the left edge and from the right edge, for wind along the house.
 type beamFrame struct {
 	line        int     // index of the beam line
@@ -111,8 +110,11 @@ func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
 			continue // beyond the stick; at a splice it counts on the next one
 		}
 		at := min(max(x-from, 0), to-from)
-		b := f.bayOf(x)
-		out[b] = append(out[b], beam.Point(at, m.plan.shares[i]))
+		for b, share := range f.bayShares(m, i) {
+			if share > 0 {
+				out[b] = append(out[b], beam.Point(at, share))
+			}
+		}
 		out[n] = append(out[n], beam.Point(at, 1))
 		out[n+1] = append(out[n+1], beam.Point(at, m.plan.shares[i]))
 		for side := 1; side <= 2; side++ {
@@ -127,20 +129,22 @@ func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
 	return out
 }
 
-// bayOf is the bay of the line that x lies in; over a post, the bay before it.
-func (f *beamFrame) bayOf(x float64) int {
-	end := 0.0
-	last := 0
+// bayShares returns the part of the tributary width of rafter i, over the spacing, that
+// lies in each bay of the line, so that a load placed on a bay takes its own strip of
+// the roof and no more: of a rafter over a post, one half.
+func (f *beamFrame) bayShares(m *model, i int) [maxBays]float64 {
+	lo, hi := tributary(m.plan.rafters, i)
+	var out [maxBays]float64
+	from := 0.0
 	for b, bay := range f.bays {
-		end += bay.length
-		if bay.length > 0 && x <= end+tiny {
-			return b
+		to := from + bay.length
+		if b == len(f.bays)-1 {
+			to = m.plan.width
 		}
-		if bay.length > 0 {
-			last = b
-		}
+		out[b] = max(0, min(hi, to)-max(lo, from)) / m.plan.spacing
+		from = to
 	}
-	return last
+	return out
 }
 
 // bandShares returns the part of the tributary width of rafter i, over the spacing,

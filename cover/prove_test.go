@@ -15,7 +15,9 @@ import (
 
 // units are the units that a line may carry; the empty one is a pure number.
 var units = []string{
-	"", "%", "deg", "ft", "ft²", "in", "in/ft", "in²", "in³", "in⁴", "lb", "lb-in", "mph", "pcf", "psf", "psi", "lb/in", "lb/in³", "lb-in²", "s",
+	"", "%", "deg", "ft",
+	"ft²", "in", "in/ft", "in²", "in³", "in⁴", "lb", "lb-in",
+	"mph", "pcf", "psf", "psi", "lb/in", "lb/in³", "lb-in²", "s",
 }
 
 // A written is one written calculation of a report.
@@ -133,7 +135,7 @@ func TestRandomCoversAreProved(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if faults := faultsOf(r); len(faults) > 0 {
+		if faults := append(faultsOf(r), lawFaults(r)...); len(faults) > 0 {
 			t.Fatal(faults)
 		}
 	})

@@ -81,9 +81,10 @@ func randomRoof(t *rapid.T) cover.Cover {
 	c := cover.Cover{
 		Attachment: new(word(t, "attachment", "ledger", "rafter_tails", "freestanding")), Projection: &projection,
 		Width: new(tenth(t, 8, 40, "width")), Overhang: new(tenth(t, 0, min(3, projection/4), "overhang")),
-		Slope: new(rapid.SampledFrom([]float64{0.125, 0.25, 0.5, 1, 1.2, 1.4, 1.6, 2, 3, 4, 6}).Draw(t, "slope")),
-		Flow:  maybe(t, "flow", word(t, "flow", "enveloped", "clear", "obstructed")), Covering: new(word(t, "covering", "solid", "lattice")),
-		Ceiling: maybe(t, "ceiling", word(t, "ceiling", "none", "board", "plaster")), SlabFall: maybe(t, "fall", 0.125),
+		Slope:    new(rapid.SampledFrom([]float64{0.125, 0.25, 0.5, 1, 1.2, 1.4, 1.6, 2, 3, 4, 6}).Draw(t, "slope")),
+		Flow:     maybe(t, "flow", word(t, "flow", "enveloped", "clear", "obstructed")),
+		Covering: new(word(t, "covering", "solid", "lattice")),
+		Ceiling:  maybe(t, "ceiling", word(t, "ceiling", "none", "board", "plaster")), SlabFall: maybe(t, "fall", 0.125),
 	}
 	c.HighEdge = new(min(20, math.Ceil(6.5+projection**c.Slope/12)))
 	for range rapid.IntRange(1, 3).Draw(t, "layers") {

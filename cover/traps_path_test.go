@@ -95,7 +95,9 @@ func TestTrapSlabRuleSaysNothingOfUplift(t *testing.T) {
 // was not said to be certain resists.
 func TestTrapUnsureLayersDoNotResist(t *testing.T) {
 	in := overhung()
-	in.Cover.Layers = []cover.Layer{{Name: new("gravel"), Weight: new(50.0)}, {Name: new("old roofing"), Weight: new(10.0), Certain: new(false)}}
+	in.Cover.Layers = []cover.Layer{
+		{Name: new("gravel"), Weight: new(50.0)}, {Name: new("old roofing"), Weight: new(10.0), Certain: new(false)},
+	}
 	r := size(t, in)
 	calctest.Near(t, 0, loadCase(t, r, "dead load of the layers, least").Value, exact)
 	calctest.Near(t, 60, loadCase(t, r, "dead load of the layers, most").Value, exact)
