@@ -12,6 +12,7 @@ import (
 type pattern struct {
 	name string
 	bays uint32
+	set  int // how the snow lies, index of the snow sets
 }
 
 // patterns returns the placings that a member with these bays must carry: everything
@@ -33,34 +34,49 @@ func patterns(bays []bay) []pattern {
 			even |= 1 << b
 		}
 	}
-	out := []pattern{{"all bays", all}}
+	out := []pattern{{name: "all bays", bays: all}}
 	if len(real) > 1 {
-		out = append(out, pattern{"alternate bays from the first", odd}, pattern{"alternate bays from the second", even})
+		out = append(out, pattern{name: "alternate bays from the first", bays: odd}, pattern{name: "alternate bays from the second", bays: even})
 	}
 	for i := 0; len(real) > 2 && i+1 < len(real); i++ {
-		out = append(out, pattern{"two neighboring bays", 1<<real[i] | 1<<real[i+1]})
+		out = append(out, pattern{name: "two neighboring bays", bays: 1<<real[i] | 1<<real[i+1]})
 	}
 	return out
 }
 
 // everywhere is the placing of a combination without live or snow load.
-var everywhere = []pattern{{"", 0}}
+var everywhere = []pattern{{}}
 
 // placings returns the placings of the live or snow load of a combination.
 func (m *model) placings(c *loads.Combination, bays []bay) []pattern {
-	if m.onPlan(c) == 0 {
+	if m.onPlan(c, 0) == 0 {
 		return everywhere
 	}
-	return patterns(bays)
+	out := patterns(bays)
+	if c.Snow == 0 {
+		return out
+	}
+	return append(out, m.drifted(out[0].bays)...)
 }
 
-// onPlan is the factored live or snow load of a combination, lb/in² of plan.
-func (m *model) onPlan(c *loads.Combination) float64 { return c.RoofLive*m.live + c.Snow*m.snow }
+// drifted returns the placings of snow other than the balanced one, on all bays.
+func (m *model) drifted(all uint32) []pattern {
+	var out []pattern
+	for i := 1; i < len(m.snow.sets); i++ {
+		out = append(out, pattern{name: m.snow.sets[i].name, bays: all, set: i})
+	}
+	return out
+}
+
+// onPlan is the factored even live or snow load of a combination, lb/in² of plan.
+func (m *model) onPlan(c *loads.Combination, set int) float64 {
+	return c.RoofLive*m.live + c.Snow*m.snow.even(set)
+}
 
 // idle reports whether the combination names a load that the site does not have,
 // so that another row says the same.
 func (m *model) idle(c *loads.Combination) bool {
-	return (c.RoofLive != 0 && m.live == 0) || (c.Snow != 0 && m.snow == 0)
+	return (c.RoofLive != 0 && m.live == 0) || (c.Snow != 0 && m.snow.even(0) == 0)
 }
 
 // durationOf turns the load duration factor of a combination into the row of the

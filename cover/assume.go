@@ -55,10 +55,17 @@ func (in Input) concerns(path string) bool {
 		return is(in.Foundation.Kind, "slab")
 	case "site.topographic_factor":
 		return in.Site.HillShape == nil
+	case "site.sheltering", "house.slippery", "house.gap_ft", "site.risk_category":
+		return snowy(in.Site)
 	case "posts.end_inset_ft":
 		return in.Posts.Count != nil
 	}
 	return true
+}
+
+// snowy reports whether any snow is given.
+func snowy(s Site) bool {
+	return (s.RoofSnow != nil && *s.RoofSnow > 0) || (s.GroundSnow != nil && *s.GroundSnow > 0)
 }
 
 // appendixLive is the roof live load of the patio cover appendix, psf.

@@ -66,6 +66,7 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	p := &m.plan
 	f := &beamFrame{line: line, support: line, posts: len(p.posts), bays: baysOf(p.width, p.posts)}
 	f.placing = patterns(f.bays)
+	f.placing = append(f.placing, m.drifted(f.placing[0].bays)...)
 	if p.attached {
 		f.support++
 	}
@@ -221,21 +222,20 @@ func (p *piece) copyArrangements(arr []arrangement, placings []pattern) {
 // load writes the factors of every arrangement for the rafters that were chosen. It
 // allocates nothing.
 func (f *beamFrame) load(m *model, rafter *wood) {
-	live := m.rafter.planAt(m, f.support, 1)
 	f.layersLeast, f.ownLeast = m.rafter.deadAt(m, f.support, rafter, true)
 	for i := range f.terms {
 		t := &f.terms[i]
 		layers, own := m.rafter.deadAt(m, f.support, rafter, t.combo.DeadLeast)
 		for p := range f.pieces {
 			coef := f.pieces[p].arr[i].coef
-			f.write(coef, t, t.combo.Dead*layers, m.onPlan(t.combo)*live)
+			f.write(coef, t, t.combo.Dead*layers, m.liveAt(f.support, t.combo, t.placing.set))
 			coef[eachCase(len(f.bays))] = t.combo.Dead * own
 		}
 	}
 	for p := range f.pieces {
 		for i, at := range f.placing {
 			t := term{placing: at, wind: -1}
-			f.write(f.pieces[p].sag[i].coef, &t, 0, max(m.live, m.snow)*live)
+			f.write(f.pieces[p].sag[i].coef, &t, 0, m.sagAt(f.support, at.set))
 		}
 	}
 }

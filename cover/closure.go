@@ -28,7 +28,8 @@ func (m *model) closure(d *design) ([]Closure, error) {
 	area := m.plan.width * m.plan.projection
 	most, least := m.deadBalance(d, false), m.deadBalance(d, true)
 	live := balance{"roof live load", m.live * area, m.planReactions(m.live)}
-	snow := balance{"snow", m.snow * area, m.planReactions(m.snow)}
+	even := m.snow.even(0)
+	snow := balance{"snow", even * area, m.planReactions(even)}
 	var winds []balance
 	for _, c := range m.wind.across {
 		winds = append(winds, balance{c.name, (c.high + c.low) / 2 * area, m.windReactions(c)})
@@ -37,6 +38,9 @@ func (m *model) closure(d *design) ([]Closure, error) {
 		winds = append(winds, balance{b.name, m.bandLoad(b), m.bandReactions(b)})
 	}
 	all := append([]balance{most, least, live, snow}, winds...)
+	for i, h := range m.snow.heaps {
+		all = append(all, balance{h.name, h.total() * m.plan.width, m.heapReactions(i)})
+	}
 	for i := range m.combos {
 		c := &m.combos[i]
 		if m.idle(c) {
@@ -149,6 +153,17 @@ func (m *model) planReactions(onPlan float64) float64 {
 	sum := m.onLedger(unit*m.rafter.unit[0][0], 0)
 	for _, l := range m.lines {
 		sum += l.onPosts(func(coef []float64) { l.uniform(coef, unit*m.rafter.unit[l.support][0]) })
+	}
+	return sum
+}
+
+// heapReactions are the reactions under a heap of snow alone.
+func (m *model) heapReactions(k int) float64 {
+	unit := m.snow.heaps[k].peak * m.plan.spacing * m.rafter.cosine
+	c := m.rafter.heapCase(k)
+	sum := m.onLedger(unit*m.rafter.unit[0][c], 0)
+	for _, l := range m.lines {
+		sum += l.onPosts(func(coef []float64) { l.uniform(coef, unit*m.rafter.unit[l.support][c]) })
 	}
 	return sum
 }

@@ -42,6 +42,10 @@ type Site struct {
 	RoofLiveReducible *bool             `json:"roof_live_reducible,omitempty"`    // R1 and R2 may be used
 	PatioAppendix     *bool             `json:"patio_appendix_adopted,omitempty"` // the appendix for patio covers is in force
 	GroundSnow        *float64          `json:"ground_snow_psf,omitempty"`        // pg, psf
+	GroundSnowBasis   *string           `json:"ground_snow_basis,omitempty"`      // edition that maps pg
+	Sheltering        *string           `json:"sheltering,omitempty"`             // fully_exposed, partially_exposed or sheltered
+	RiskCategory      *string           `json:"risk_category,omitempty"`          // I to IV
+	WinterWind        *float64          `json:"winter_wind,omitempty"`            // W2, ratio
 	RoofSnow          *float64          `json:"roof_snow_psf,omitempty"`          // ps, psf of plan
 	RoofSnowBasis     *string           `json:"roof_snow_basis,omitempty"`        // allowable or strength level of the roof snow
 	FrostDepth        *float64          `json:"frost_depth_in,omitempty"`         // in
@@ -134,9 +138,15 @@ type Lateral struct {
 
 // A House is what stands behind an attached cover.
 type House struct {
-	Wall   *string  `json:"wall,omitempty"`    // what the ledger is fastened to
-	Eave   *float64 `json:"eave_ft,omitempty"` // ft, underside of the eave above the slab
-	Joints []Joint  `json:"joints,omitempty"`  // existing roof joints that the user asks about
+	Wall        *string  `json:"wall,omitempty"`                 // what the ledger is fastened to
+	Eave        *float64 `json:"eave_ft,omitempty"`              // ft, underside of the eave above the slab
+	RoofEdge    *float64 `json:"roof_edge_ft,omitempty"`         // ft, edge of the house roof above the slab
+	RoofLength  *float64 `json:"roof_length_ft,omitempty"`       // ft, house roof across the wall, for drift
+	RoofSlope   *float64 `json:"roof_slope_in_per_ft,omitempty"` // in of fall per ft, toward the cover
+	EaveToRidge *float64 `json:"eave_to_ridge_ft,omitempty"`     // ft, house roof
+	Slippery    *bool    `json:"slippery,omitempty"`             // house roof of metal, membrane or the like
+	Gap         *float64 `json:"gap_ft,omitempty"`               // ft between the cover and the house roof edge
+	Joints      []Joint  `json:"joints,omitempty"`               // existing roof joints that the user asks about
 }
 
 // A Joint is one existing roof joint, or a run of equal ones.

@@ -277,7 +277,7 @@ func (m *model) deckLink(d *design) Link {
 		if m.idle(c) {
 			continue
 		}
-		base := c.Dead*m.layers(c.DeadLeast)*calc.SqFt + m.onPlan(c)*math.Cos(m.plan.angle)*calc.SqFt
+		base := c.Dead*m.layers(c.DeadLeast)*calc.SqFt + m.deckSnow(c)*math.Cos(m.plan.angle)*calc.SqFt
 		for _, w := range []windCase{
 			component("corner", m.wind.deck, m.wind.deck, 1), component("corner", m.wind.deck, m.wind.deck, -1),
 		} {

@@ -21,6 +21,12 @@ func (m *model) loadReport(d *design) LoadReport {
 		{"Wind on a rafter as a component, in a corner", m.wind.corner.Lines()},
 		{"Wind on the deck at a corner", m.wind.deck.Lines()},
 	}
+	if lines := m.snow.balanced.Lines(); len(m.snow.sets) > 0 && len(lines) > 0 {
+		out.Derivations = append(out.Derivations, Derivation{"Snow", lines})
+	}
+	for _, h := range append(m.snow.heaps, m.snow.none...) {
+		out.Derivations = append(out.Derivations, Derivation{"Snow: " + h.name, h.lines})
+	}
 	if m.wind.hill.Factor > 0 {
 		out.Derivations = append(out.Derivations, Derivation{"Topographic factor", m.wind.hill.Lines()})
 	}
@@ -50,7 +56,13 @@ func (m *model) loadCases() []LoadCase {
 		both("dead load of the layers, most", m.dead.Most, "slope", "layers below"),
 		both("dead load of the layers, least", m.dead.Least, "slope", "layers below that are certain"),
 		both("roof live load", m.live, "plan", "input site.roof_live_psf"),
-		both("snow", m.snow, "plan", "input site.roof_snow_psf"),
+		both("snow, balanced, with rain where it is due", m.snow.even(0), "plan", m.snowSource()),
+	}
+	for _, h := range m.snow.heaps {
+		out = append(out, LoadCase{
+			Name: h.name + ", from the wall to " + calc.FeetInches(h.reach), Value: h.peak / calc.PSF, Second: h.far / calc.PSF,
+			On: "plan", Source: *m.in.Site.Standard + " chapter 7",
+		})
 	}
 	for _, c := range m.wind.across {
 		out = append(out, LoadCase{
@@ -64,6 +76,14 @@ func (m *model) loadCases() []LoadCase {
 		}
 	}
 	return out
+}
+
+// snowSource says whence the balanced snow comes.
+func (m *model) snowSource() string {
+	if m.in.Site.RoofSnow != nil {
+		return "input site.roof_snow_psf"
+	}
+	return *m.in.Site.Standard + " 7.3, from site.ground_snow_psf"
 }
 
 // deadLines adds the dead load up, with the framing per area of slope.

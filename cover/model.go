@@ -16,7 +16,8 @@ type model struct {
 	dead     loads.Dead // of the layers, lb/in² of slope
 	roofLive loads.RoofLive
 	live     float64 // Lr, lb/in² of plan
-	snow     float64 // lb/in² of plan
+	edition  loads.Edition
+	snow     snowLoads
 	wind     windLoads
 	sideways sideways // of the chosen design
 	rafter   *rafterFrame
@@ -43,7 +44,7 @@ func newModel(in Input) (*model, error) {
 	r, b, p := in.Rafters, in.Beams, in.Posts
 	m := &model{
 		in: in, plan: newPlan(in), combos: loads.ASD(edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
-		snow: *in.Site.RoofSnow * calc.PSF, limits: limitsOf(in), ends: endsOf(in.Lateral),
+		edition: edition, limits: limitsOf(in), ends: endsOf(in.Lateral),
 		rafters: newStock(r.Species, r.Grade, r.Size, *r.Wet, *r.Incised, *r.Hot),
 		beams:   newStock(b.Species, b.Grade, b.Size, *b.Wet, *b.Incised, *b.Hot),
 		posts:   newStock(p.Species, p.Grade, p.Size, *p.Wet, *p.Incised, *p.Hot),
@@ -54,6 +55,10 @@ func newModel(in Input) (*model, error) {
 	m.roofLive = m.newRoofLive()
 	m.live = m.roofLive.Load
 	m.wind = newWind(in, &m.plan, edition)
+	var err error
+	if m.snow, err = newSnow(in, &m.plan, edition); err != nil {
+		return nil, err
+	}
 	m.beamHold = m.beamHolding()
 	return m, m.frames()
 }

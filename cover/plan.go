@@ -39,7 +39,7 @@ func newPlan(in Input) plan {
 		high:       *c.HighEdge * calc.Ft,
 		spacing:    *in.Rafters.Spacing * calc.In,
 	}
-	p.angle = math.Atan(p.rise)
+	p.angle = angleOf(*c.Slope)
 	for _, y := range in.Beams.Lines {
 		p.lines = append(p.lines, y*calc.Ft)
 	}
@@ -47,6 +47,9 @@ func newPlan(in Input) plan {
 	p.rafters, p.shares = rafterPositions(p.width, p.spacing)
 	return p
 }
+
+// angleOf turns a fall in inches per foot into an angle, radians.
+func angleOf(fall float64) float64 { return math.Atan(fall * calc.In / calc.Ft) }
 
 // postPositions returns the x of the posts of a line, in.
 func postPositions(posts Posts, width float64) []float64 {

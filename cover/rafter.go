@@ -47,7 +47,8 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	}
 	bays := baysOf(length, supports)
 	r := &rafterFrame{points: pointsOf(bays), supports: len(supports)}
-	f, err := newFrame(length, supports, math.Cos(p.angle), rafterCases(length, p.slope(m.wind.strip.Width), bays, r.points))
+	f, err := newFrame(length, supports, math.Cos(p.angle), append(
+		rafterCases(length, p.slope(m.wind.strip.Width), bays, r.points), m.heapLoads()...))
 	if err != nil {
 		return nil, err
 	}
@@ -144,6 +145,7 @@ func (r *rafterFrame) lowCase() int        { return 2 + len(r.bays) }
 func (r *rafterFrame) endsCase() int       { return 3 + len(r.bays) }
 func (r *rafterFrame) middleCase() int     { return 4 + len(r.bays) }
 func (r *rafterFrame) pointCase(i int) int { return 5 + len(r.bays) + i }
+func (r *rafterFrame) heapCase(k int) int  { return r.pointCase(len(r.points)) + k }
 
 // arrange lists every combination with every placing of its loads: on a rafter of
 // full tributary width, and for the zone pressures on an edge rafter too.
@@ -181,11 +183,15 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 		coef: make([]float64, len(r.normal)),
 	}
 	a.coef[0] = c.Dead * m.layers(c.DeadLeast) * width * cos
-	onPlan := m.onPlan(c) * width * cos * cos
+	onPlan := m.onPlan(c, p.set) * width * cos * cos
 	for b := range r.bays {
 		if p.bays>>b&1 == 1 {
 			a.coef[r.bayCase(b)] = onPlan
 		}
+	}
+	if c.Snow != 0 && m.snow.sets[p.set].heap >= 0 {
+		k := m.snow.sets[p.set].heap
+		a.coef[r.heapCase(k)] = c.Snow * m.snow.heaps[k].peak * width * cos * cos
 	}
 	a.coef[r.highCase()] = c.Wind * w.high * width
 	a.coef[r.lowCase()] = c.Wind * w.low * width
@@ -208,13 +214,23 @@ func (r *rafterFrame) worker(m *model, i int) arrangement {
 
 // arrangeSag lists the placings of live or snow load for deflection.
 func (r *rafterFrame) arrangeSag(m *model) {
-	onPlan := max(m.live, m.snow) * m.plan.spacing * r.cosine * r.cosine
-	for _, p := range patterns(r.bays) {
+	width := m.plan.spacing * r.cosine * r.cosine
+	all := patterns(r.bays)
+	for _, p := range append(all, m.drifted(all[0].bays)...) {
 		a := arrangement{name: "live or snow on " + p.name, coef: make([]float64, len(r.normal))}
+		even := max(m.live, m.snow.even(0))
+		if p.set > 0 {
+			a.name = "snow with " + p.name
+			even = m.snow.even(p.set)
+		}
 		for b := range r.bays {
 			if p.bays>>b&1 == 1 {
-				a.coef[r.bayCase(b)] = onPlan
+				a.coef[r.bayCase(b)] = even * width
 			}
+		}
+		if p.set > 0 && m.snow.sets[p.set].heap >= 0 {
+			k := m.snow.sets[p.set].heap
+			a.coef[r.heapCase(k)] = m.snow.heaps[k].peak * width
 		}
 		r.sag = append(r.sag, a)
 	}

@@ -34,8 +34,8 @@ func (m *model) rafterReaction(support int, y float64, d *design) Reaction {
 	if m.live > 0 {
 		out.cases(CaseForce{"roof live load", r.planAt(m, support, m.live)})
 	}
-	if m.snow > 0 {
-		out.cases(CaseForce{"snow", r.planAt(m, support, m.snow)})
+	for i := range m.snow.sets {
+		out.cases(CaseForce{m.snowName(i), r.planAt(m, support, m.snow.even(i)) + r.heapAt(m, support, i)})
 	}
 	for _, w := range m.wind.rafter {
 		out.cases(CaseForce{w.name, w.share * r.windAt(m, support, w)})
@@ -76,8 +76,9 @@ func (m *model) postReaction(l *beamFrame, line, post int, name string, d *desig
 	if m.live > 0 {
 		out.cases(CaseForce{"roof live load", at(func(coef []float64) { l.uniform(coef, m.rafter.planAt(m, l.support, m.live)) })})
 	}
-	if m.snow > 0 {
-		out.cases(CaseForce{"snow", at(func(coef []float64) { l.uniform(coef, m.rafter.planAt(m, l.support, m.snow)) })})
+	for i := range m.snow.sets {
+		force := m.rafter.planAt(m, l.support, m.snow.even(i)) + m.rafter.heapAt(m, l.support, i)
+		out.cases(CaseForce{m.snowName(i), at(func(coef []float64) { l.uniform(coef, force) })})
 	}
 	for i := range l.windOn {
 		w := &l.windOn[i]

@@ -39,13 +39,8 @@ func (m *model) skips() []Skip {
 // siteSkips lists what is open about snow, wind and openness.
 func (m *model) siteSkips() []Skip {
 	var out []Skip
-	if m.snow > 0 {
-		out = append(out, Skip{
-			"snow drift, sliding and unbalanced snow",
-			"only the balanced roof snow given is carried, placed on bays in turn",
-		})
-	} else if s := m.in.Site.GroundSnow; s != nil && *s > 0 {
-		out = append(out, Skip{"snow", "ground snow is given but no roof snow"})
+	for _, why := range m.snow.missing {
+		out = append(out, Skip{"snow from the house roof", why})
 	}
 	for _, l := range m.wind.roof.Outside(*m.in.Site.WindSpeed) {
 		out = append(out, Skip{"wind", l.String()})

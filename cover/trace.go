@@ -155,7 +155,7 @@ func (f *beamFrame) parts(m *model, d *design, stick, by int) parts {
 	p.dead[eachCase(len(f.bays))] = own
 	if factor := f.arr[by].onPlan; factor != 0 {
 		live := term{placing: t.placing, wind: -1}
-		f.write(p.plan, &live, 0, m.onPlan(t.combo)/factor*m.rafter.planAt(m, f.support, 1))
+		f.write(p.plan, &live, 0, m.liveAt(f.support, t.combo, t.placing.set)/factor)
 	}
 	if t.wind >= 0 {
 		unit := *t.combo

@@ -6,7 +6,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"patiocover/calc"
 	"patiocover/calc/calctest"
 	"patiocover/cover"
 )
@@ -133,15 +135,57 @@ func TestTrapSlabRule(t *testing.T) {
 	}
 }
 
-// Trap: drift and sliding from the higher house roof forgotten. They are not computed,
-// and the report must say so wherever there is snow; ground snow alone is no roof snow.
-func TestTrapDriftIsListedAsNotChecked(t *testing.T) {
+// Trap: drift and sliding from the higher house roof forgotten. Without the house roof
+// the report says that they are not computed; with it the ledger carries the triangle.
+func TestTrapDriftFromTheHouseRoof(t *testing.T) {
 	in := simple()
 	assert.False(t, skipped(size(t, in), "drift"), "no snow, no drift")
-	in.Site.RoofSnow, in.Site.GroundSnow = new(25.0), new(30.0)
-	assert.True(t, skipped(size(t, in), "drift"))
-	in.Site.RoofSnow = new(0.0)
-	assert.True(t, skipped(size(t, in), "ground snow is given but no roof snow"))
+	in.Site.RoofSnow, in.Site.GroundSnow, in.Site.GroundSnowBasis = new(25.0), new(30.0), new("ASCE 7-16")
+	plain := size(t, in)
+	assert.True(t, skipped(plain, "drift"))
+
+	in.House.RoofEdge, in.House.RoofLength = new(*in.Cover.HighEdge+8), new(40.0)
+	r := size(t, in)
+	assert.False(t, skipped(r, "so drift is not computed"))
+	// By hand, ASCE 7-16 7.7.1: hd = 0.43 · 40^(1/3) · 40^(1/4) − 1.5 = 2.198 ft, density
+	// 0.13 · 30 + 14 = 17.9 pcf, peak 39.35 psf at the wall, width 4 hd = 8.793 ft.
+	const peak, width = 39.350, 8.7932
+	applied := 0.0
+	for _, c := range r.Closure {
+		if c.Case == "leeward drift" {
+			applied = c.Applied
+		}
+	}
+	calctest.Close(t, peak*width/2**in.Cover.Width, applied, 1e-4, 0)
+	// A triangle of resultant at a third of its width, on a span of 10 ft, for one rafter.
+	spacing := *in.Rafters.Spacing / 12
+	extra := peak * width / 2 * spacing * (1 - width/3/10)
+	got := byCase(t, reaction(t, r, "ledger"), "snow with leeward drift") - byCase(t, reaction(t, r, "ledger"), "snow")
+	calctest.Close(t, extra, got, 1e-3, 0)
+	assert.Greater(t, reaction(t, r, "ledger").Down.Value, reaction(t, plain, "ledger").Down.Value)
+}
+
+// Trap: ground snow of one edition put into the rules of the other, or no roof snow at all
+// beside ground snow.
+func TestTrapGroundSnowOfTheOtherEdition(t *testing.T) {
+	cases := []struct {
+		name, standard, basis string
+		roof                  *float64
+	}{
+		{"newer maps, older rules", "ASCE 7-16", "ASCE 7-22", nil},
+		{"older maps, newer rules", "ASCE 7-22", "ASCE 7-16", nil},
+		{"no roof snow beside ground snow", "ASCE 7-16", "ASCE 7-16", new(0.0)},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			in := simple()
+			in.Site.Standard, in.Site.GroundSnow, in.Site.GroundSnowBasis = &c.standard, new(30.0), &c.basis
+			in.Site.RoofSnow = c.roof
+			_, err := cover.Size(in)
+			var faults *calc.InputError
+			require.ErrorAs(t, err, &faults)
+		})
+	}
 }
 
 // Trap: dead load per slope taken per plan. On 6 in 12 it is 1.118 times as much on the

@@ -128,6 +128,12 @@ func (in Input) checkSite(f *calc.Fields) {
 // an older load put through it would come out too small.
 func (in Input) checkSnow(f *calc.Fields) {
 	s := in.Site
+	if s.RoofSnow == nil && s.GroundSnow == nil {
+		f.Missing("site.roof_snow_psf", "the roof snow of the authority, 0 where there is none, or site.ground_snow_psf")
+	}
+	if s.GroundSnow != nil && *s.GroundSnow > 0 {
+		in.checkGroundSnow(f)
+	}
 	if s.RoofSnow == nil || *s.RoofSnow == 0 {
 		return
 	}
@@ -139,6 +145,25 @@ func (in Input) checkSnow(f *calc.Fields) {
 		f.Add("site.roof_snow_basis", shown(*s.RoofSnowBasis), "strength with ASCE 7-22: it combines snow as 0.7S")
 	case !newer && is(s.RoofSnowBasis, "strength"):
 		f.Add("site.roof_snow_basis", shown(*s.RoofSnowBasis), "allowable with ASCE 7-16: it combines snow as 1.0S")
+	}
+}
+
+// checkGroundSnow wants to know which edition maps the ground snow, and refuses that of
+// one edition in the rules of the other.
+func (in Input) checkGroundSnow(f *calc.Fields) {
+	s := in.Site
+	rules := loads.ASCE716.String()
+	if s.Standard != nil {
+		rules = *s.Standard
+	}
+	if s.RoofSnow != nil && *s.RoofSnow == 0 {
+		f.Add("site.roof_snow_psf", "0 psf beside ground snow", "the roof snow of the authority, or left out so that it follows from the ground snow")
+	}
+	switch {
+	case s.GroundSnowBasis == nil:
+		f.Missing("site.ground_snow_basis", "the edition whose maps the ground snow is from")
+	case *s.GroundSnowBasis != rules:
+		f.Add("site.ground_snow_basis", shown(*s.GroundSnowBasis), rules+", the load standard: ground snow of another edition is refused")
 	}
 }
 
