@@ -30,8 +30,8 @@ const (
 )
 
 // TableBasis returns the coefficients with which a [Tie] reproduces IRC 2018 Table
-// R802.11: for roofs below 5 in 12 all 160 printed or doubled cells of exposure B
-// within 1 lb, from there on within 1.5 lb. g2 of the low roof and gi are those of the
+// R802.11: its 80 cells of exposure B at 12 in. within 0.8 lb below 5 in 12 and 1.4
+// lb from there on, the other spacings as their ratio. g2 of the low roof and gi are those of the
 // end zone of an enclosed building; g3, go and g2 of the steep roof were fitted to
 // those cells. For exposure C, other overhangs and other dead loads the fit is carried
 // on: the table was not seen there.

@@ -26,27 +26,25 @@ type Component struct {
 	Part     Part          // as given
 	Inside   Inside        // GCpi; not counted on an overhang
 	Velocity wind.Velocity // at the roof
-	Down     float64       // GCp downward, factor; not a number on an overhang
+	Down     float64       // GCp downward, factor; not a number without a curve for it
 	Up       float64       // GCp upward, factor, negative
-	Pressure float64       // downward, lb/in²; not a number on an overhang
+	Pressure float64       // downward, lb/in²; not a number without a curve for it
 	Suction  float64       // upward, lb/in², positive
 	down, up reading
 }
 
 // NewComponent returns the pressures p = q (GCp − GCpi) on a part (ASCE 7-16 eq.
 // 30.3-1), not less than 16 psf either way. On an overhang the figure gives the net
-// suction alone. The velocity pressure of 7-10 has the floor of exposure B, that of
+// suction alone, and no downward curve is known for gables of 7-16 above 20 degrees.
+// The velocity pressure of 7-10 has the floor of exposure B, that of
 // 7-16 has not (chapter 30), whatever the site says.
 //
-// Special case: false, and pressures that are not numbers, where no figure is known
-// for the edition, shape, slope, zone or area, or the class of enclosure is unknown.
+// Special case: false, and a suction that is not a number, where no figure is known for
+// the edition, shape, slope, zone or area, or the class of enclosure is unknown.
 func NewComponent(s wind.Site, p Part, class Enclosure) (Component, bool) {
 	s.Envelope = p.Figures == Figures710
 	inside, _ := Internal(class)
-	c := Component{
-		Part: p, Inside: inside, Velocity: wind.NewVelocity(s),
-		Down: math.NaN(), Pressure: math.NaN(),
-	}
+	c := Component{Part: p, Inside: inside, Velocity: wind.NewVelocity(s)}
 	c.up = read(p.row(p.Zone, false), p.Area)
 	c.Up = c.up.factor
 	internal := inside.Factor
@@ -55,13 +53,10 @@ func NewComponent(s wind.Site, p Part, class Enclosure) (Component, bool) {
 	}
 	q := c.Velocity.Pressure
 	c.Suction = max(leastPressure, q*(internal-c.Up))
-	if p.Overhang {
-		return c, !math.IsNaN(c.Suction)
-	}
 	c.down = read(p.row(allZones, true), p.Area)
 	c.Down = c.down.factor
 	c.Pressure = max(leastPressure, q*(c.Down+internal))
-	return c, !math.IsNaN(c.Suction + c.Pressure)
+	return c, !math.IsNaN(c.Suction)
 }
 
 // row finds the row of zones.csv of the part, or −1.
@@ -114,6 +109,9 @@ func (c Component) Lines() []calc.Line {
 	}
 	s.Quoted("GC_i", c.Inside.Factor, "", c.Inside.Source+", "+string(c.Inside.Class), c.Inside.Status)
 	s.Step("p_up", "max(p_min, q_h * (GC_i - GC_up))", c.Suction/calc.PSF, "psf", equation+", upward, strength level")
+	if c.down.row < 0 {
+		return s.Lines()
+	}
 	c.down.write(&s, "GC_down", "all zones")
 	s.Step("p_down", "max(p_min, q_h * (GC_down + GC_i))", c.Pressure/calc.PSF, "psf", equation+", downward, strength level")
 	return s.Lines()

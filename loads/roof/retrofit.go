@@ -19,14 +19,14 @@ type Retrofit struct {
 // The fit to Florida Building Code, Existing Building, Table 708.8.1. 6 psf is 0.6 of
 // 10 psf of dead load.
 const (
-	retrofitRoof     = 0.0024416 // psf/mph²
+	retrofitRoof     = 0.0024418 // psf/mph²
 	retrofitDead     = 6.0       // psf
 	retrofitOverhang = 0.003744  // psf/mph²
 	retrofitLeast    = 85.0      // mph
 	retrofitMost     = 100.0     // mph
 )
 
-// NewRetrofit returns p = 0.0024416 V² − 6 psf on half of the span, and 0.003744 V² on
+// NewRetrofit returns p = 0.0024418 V² − 6 psf on half of the span, and 0.003744 V² on
 // the overhang, allowable stress level: the forms that fit the table.
 //
 // Special case: false, and numbers that are none, outside 85 to 100 mph, where the
