@@ -80,6 +80,9 @@ func (r *Report) summary() []Finding {
 	if r.Drainage.Verdict != OK {
 		say(r.Drainage.Verdict, "", "drainage: %s", r.Drainage.Reason)
 	}
+	if in := r.Input.Cover.Sides; in != nil && *in != "open" {
+		say(NotChecked, "", "wind: %s", closedSides)
+	}
 	for _, w := range r.Lateral {
 		say(w.Verdict, "", "%s: %s", w.Direction, w.Reason)
 	}

@@ -13,6 +13,10 @@ func (m *model) drainage() Drainage {
 	if in := m.in.Site.Rain; in != nil {
 		out.Flow = rain.Flow(m.plan.width*m.plan.projection, *in)
 	}
+	if in := m.in.Site.RainWind; in != nil && m.plan.solid {
+		r := rain.NewReach(m.plan.topAt(m.plan.projection), *in, m.plan.projection)
+		out.Reach, out.Dry, out.Lines = r.In/calc.Ft, r.Dry/calc.Ft, r.Lines()
+	}
 	if !m.plan.solid {
 		out.Covering, out.Verdict, out.Reason = "open lattice", OK, "rain falls through"
 		return out

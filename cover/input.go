@@ -56,6 +56,7 @@ type Site struct {
 	SeismicMapped     *float64          `json:"seismic_s1,omitempty"`             // S1, factor of gravity
 	Climate           *string           `json:"climate,omitempty"`                // dry or humid
 	Rain              *float64          `json:"rain_in_per_hr,omitempty"`         // in/hr, for the flow at the gutter
+	RainWind          *float64          `json:"rain_wind_mph,omitempty"`          // mph, wind while it rains
 	Sources           map[string]string `json:"sources,omitempty"`                // the user's source text by key of this group
 }
 
@@ -71,6 +72,7 @@ type Cover struct {
 	Covering   *string  `json:"covering,omitempty"`            // solid or lattice
 	Roofing    *string  `json:"roofing,omitempty"`             // kind of covering, for its least slope
 	Ceiling    *string  `json:"ceiling,omitempty"`             // none, board or plaster
+	Sides      *string  `json:"sides,omitempty"`               // open, screened or walled
 	Flow       *string  `json:"flow,omitempty"`                // enveloped, clear or obstructed
 	Layers     []Layer  `json:"layers,omitempty"`              // everything on the rafters, from the top
 }

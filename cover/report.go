@@ -319,11 +319,14 @@ type Headroom struct {
 
 // A Drainage is how the roof sheds water.
 type Drainage struct {
-	Covering string      `json:"covering"`    // what covers the roof, in the words of the code
-	Verdict  Verdict     `json:"verdict"`     // of the covering at this slope
-	Reason   string      `json:"reason"`      // why, in words
-	Check    *calc.Check `json:"calculation"` // the least slope; nil when the covering is not said
-	Flow     float64     `json:"flow_gpm"`    // gal/min (gpm) at the low edge; 0 when no rainfall is given
+	Covering string      `json:"covering"`      // what covers the roof, in the words of the code
+	Verdict  Verdict     `json:"verdict"`       // of the covering at this slope
+	Reason   string      `json:"reason"`        // why, in words
+	Check    *calc.Check `json:"calculation"`   // the least slope; nil when the covering is not said
+	Reach    float64     `json:"rain_reach_ft"` // ft that driven rain falls in; 0 when no wind is given
+	Dry      float64     `json:"dry_floor_ft"`  // ft of floor that stay dry at the wall; 0 when no wind is given
+	Lines    []calc.Line `json:"rain_lines"`    // the written reach of the rain
+	Flow     float64     `json:"flow_gpm"`      // gal/min (gpm) at the low edge; 0 when no rainfall is given
 }
 
 // A Closure compares the applied load with the reactions for one load case.

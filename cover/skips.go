@@ -36,11 +36,17 @@ func (m *model) skips() []Skip {
 	return out
 }
 
+// closedSides says why the wind on a cover with closed sides is not answered.
+const closedSides = "the figures of a free roof do not hold where screens or walls close its sides: ask for a partly enclosed design"
+
 // siteSkips lists what is open about snow, wind and openness.
 func (m *model) siteSkips() []Skip {
 	var out []Skip
 	for _, why := range m.snow.missing {
 		out = append(out, Skip{"snow from the house roof", why})
+	}
+	if *m.in.Cover.Sides != "open" {
+		out = append(out, Skip{"wind", closedSides})
 	}
 	for _, l := range m.wind.roof.Outside(*m.in.Site.WindSpeed) {
 		out = append(out, Skip{"wind", l.String()})

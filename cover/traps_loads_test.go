@@ -233,3 +233,16 @@ func TestTrapUpliftReachesTheHouse(t *testing.T) {
 		assert.Positive(t, link.Up.Value, "%s %s", link.Mark, link.Name)
 	}
 }
+
+// Trap: the open roof's wind below a cover that is screened or walled later. The figures
+// end there, and the report is never OK.
+func TestTrapScreenedCoverIsNotOpen(t *testing.T) {
+	for _, sides := range []string{"screened", "walled"} {
+		in := simple()
+		assert.False(t, skipped(size(t, in), "close its sides"))
+		in.Cover.Sides = &sides
+		r := size(t, in)
+		assert.True(t, skipped(r, "close its sides"), sides)
+		assert.NotEqual(t, cover.OK, r.Verdict, sides)
+	}
+}

@@ -158,6 +158,9 @@ func (p *printer) ground(r cover.Report) {
 	p.row(string(r.Headroom.Verdict), clearHeight(r.Headroom.Clear)+" clear, "+clearHeight(r.Headroom.Required)+" asked for")
 	p.head("Drainage")
 	p.row(string(r.Drainage.Verdict), r.Drainage.Covering, r.Drainage.Reason)
+	if len(r.Drainage.Lines) > 0 {
+		p.row("", "driven rain", feet(r.Drainage.Reach)+" in at the open edge, "+feet(r.Drainage.Dry)+" of the floor stay dry")
+	}
 }
 
 func (p *printer) basis(r cover.Report) {
@@ -200,6 +203,9 @@ func Calculations(w io.Writer, r cover.Report) error {
 		p.lines("Sideways, "+l.Direction, l.Lines)
 	}
 	p.check("Headroom", r.Headroom.Check)
+	if len(r.Drainage.Lines) > 0 {
+		p.lines("Reach of driven rain", r.Drainage.Lines)
+	}
 	if r.Drainage.Check != nil {
 		p.check("Least slope of the covering", *r.Drainage.Check)
 	}
