@@ -26,7 +26,7 @@ const (
 	least  = 1e-9
 )
 
-// The reports of the four demonstration covers are kept whole, and compared as
+// The reports of the demonstration covers are kept whole, and compared as
 // numbers: the last digits differ between machines.
 func TestGoldenReports(t *testing.T) {
 	for _, name := range demos {
