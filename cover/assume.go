@@ -57,6 +57,8 @@ func (in Input) concerns(path string) bool {
 		return in.Site.HillShape == nil
 	case "site.sheltering", "house.slippery", "house.gap_ft", "site.risk_category":
 		return snowy(in.Site)
+	case "house.enclosure":
+		return in.House.RafterSpan != nil
 	case "posts.end_inset_ft":
 		return in.Posts.Count != nil
 	}

@@ -28,7 +28,7 @@ type clearance struct {
 // the rafter ends, and keeps the lowest.
 func newClearance(p *plan, rafterDepth, beamDepth, slabRun float64) clearance {
 	c := clearance{
-		high: p.high, rise: p.rise, angle: p.angle * 180 / math.Pi,
+		high: p.high, rise: p.rise, angle: degrees(p.angle),
 		rafter: rafterDepth, slabRun: slabRun, clear: math.Inf(1),
 	}
 	upright := rafterDepth / math.Cos(p.angle)

@@ -140,15 +140,22 @@ type Lateral struct {
 
 // A House is what stands behind an attached cover.
 type House struct {
-	Wall        *string  `json:"wall,omitempty"`                 // what the ledger is fastened to
-	Eave        *float64 `json:"eave_ft,omitempty"`              // ft, underside of the eave above the slab
-	RoofEdge    *float64 `json:"roof_edge_ft,omitempty"`         // ft, edge of the house roof above the slab
-	RoofLength  *float64 `json:"roof_length_ft,omitempty"`       // ft, house roof across the wall, for drift
-	RoofSlope   *float64 `json:"roof_slope_in_per_ft,omitempty"` // in of fall per ft, toward the cover
-	EaveToRidge *float64 `json:"eave_to_ridge_ft,omitempty"`     // ft, house roof
-	Slippery    *bool    `json:"slippery,omitempty"`             // house roof of metal, membrane or the like
-	Gap         *float64 `json:"gap_ft,omitempty"`               // ft between the cover and the house roof edge
-	Joints      []Joint  `json:"joints,omitempty"`               // existing roof joints that the user asks about
+	Wall           *string  `json:"wall,omitempty"`                   // what the ledger is fastened to
+	Eave           *float64 `json:"eave_ft,omitempty"`                // ft, underside of the eave above the slab
+	RoofEdge       *float64 `json:"roof_edge_ft,omitempty"`           // ft, edge of the house roof above the slab
+	RoofLength     *float64 `json:"roof_length_ft,omitempty"`         // ft, house roof across the wall, for drift
+	RoofSlope      *float64 `json:"roof_slope_in_per_ft,omitempty"`   // in of fall per ft, toward the cover
+	EaveToRidge    *float64 `json:"eave_to_ridge_ft,omitempty"`       // ft, house roof
+	Slippery       *bool    `json:"slippery,omitempty"`               // house roof of metal, membrane or the like
+	Gap            *float64 `json:"gap_ft,omitempty"`                 // ft between the cover and the house roof edge
+	RafterSpan     *float64 `json:"rafter_span_ft,omitempty"`         // ft, existing rafters, wall to wall
+	RafterSpacing  *float64 `json:"rafter_spacing_in,omitempty"`      // in on center, existing rafters
+	RafterOverhang *float64 `json:"rafter_overhang_ft,omitempty"`     // ft past the wall, existing rafters
+	RafterHeight   *float64 `json:"rafter_height_ft,omitempty"`       // ft, mean height of the existing roof
+	RafterSlope    *float64 `json:"rafter_slope_in_per_ft,omitempty"` // in of fall per ft, existing roof
+	Dead           *float64 `json:"dead_psf,omitempty"`               // psf of plan, existing roof at its least
+	Enclosure      *string  `json:"enclosure,omitempty"`              // enclosed or partially enclosed
+	Joints         []Joint  `json:"joints,omitempty"`                 // existing roof joints that the user asks about
 }
 
 // A Joint is one existing roof joint, or a run of equal ones.

@@ -167,7 +167,7 @@ func (m *model) geometry(d *design) Geometry {
 	rafter, beam := d.rafter.section, d.beam.section
 	g := Geometry{
 		Attachment: *m.in.Cover.Attachment, Width: p.width / calc.Ft, Projection: p.projection / calc.Ft,
-		Overhang: p.overhang / calc.Ft, Slope: *m.in.Cover.Slope, Angle: p.angle * 180 / math.Pi,
+		Overhang: p.overhang / calc.Ft, Slope: *m.in.Cover.Slope, Angle: degrees(p.angle),
 		HighEdge: p.high / calc.Ft, LowEdge: p.topAt(p.projection) / calc.Ft, Rafters: feet(p.rafters),
 		RafterSize: rafter.Name, RafterDepth: rafter.Depth, RafterWidth: rafter.Breadth,
 		RafterLength: p.slope(p.projection) / calc.Ft,

@@ -51,6 +51,9 @@ func newPlan(in Input) plan {
 // angleOf turns a fall in inches per foot into an angle, radians.
 func angleOf(fall float64) float64 { return math.Atan(fall * calc.In / calc.Ft) }
 
+// degrees turns radians into degrees.
+func degrees(angle float64) float64 { return angle * 180 / math.Pi }
+
 // postPositions returns the x of the posts of a line, in.
 func postPositions(posts Posts, width float64) []float64 {
 	var x []float64

@@ -61,24 +61,25 @@ func (r Ratio) Verdict() Verdict {
 // A Report is the answer for one cover. The page, the command line and the
 // programming interface print it and compute nothing of their own.
 type Report struct {
-	Notice      string         `json:"notice"`      // who must approve this
-	Stamp       Stamp          `json:"stamp"`       // what produced it, from which input
-	Verdict     Verdict        `json:"verdict"`     // the worst of everything below
-	Summary     []Finding      `json:"summary"`     // the verdict in sentences, worst first
-	Input       Input          `json:"input"`       // what was said, as given
-	Criteria    []Criterion    `json:"criteria"`    // the design criteria with their sources
-	Assumed     []Assumption   `json:"assumed"`     // what was not said, and what was taken instead
-	Geometry    Geometry       `json:"geometry"`    // the cover as it is drawn
-	Loads       LoadReport     `json:"loads"`       // what acts
-	Members     []Member       `json:"members"`     // every member, chosen or given
-	Reactions   []Reaction     `json:"reactions"`   // what the members hand on, by support
-	Links       []Link         `json:"links"`       // every connection of the load path
-	Foundations []FoundationAt `json:"foundations"` // what each post asks of the ground
-	Lateral     []LateralWay   `json:"lateral"`     // what holds the cover sideways
-	Headroom    Headroom       `json:"headroom"`    // from the high edge down to the lowest member
-	Drainage    Drainage       `json:"drainage"`    // covering against slope, and the water it sheds
-	Closure     []Closure      `json:"closure"`     // applied load against reactions, by a second route
-	NotChecked  []Skip         `json:"not_checked"` // what this report does not answer, and why
+	Notice      string         `json:"notice"`        // who must approve this
+	Stamp       Stamp          `json:"stamp"`         // what produced it, from which input
+	Verdict     Verdict        `json:"verdict"`       // the worst of everything below
+	Summary     []Finding      `json:"summary"`       // the verdict in sentences, worst first
+	Input       Input          `json:"input"`         // what was said, as given
+	Criteria    []Criterion    `json:"criteria"`      // the design criteria with their sources
+	Assumed     []Assumption   `json:"assumed"`       // what was not said, and what was taken instead
+	Geometry    Geometry       `json:"geometry"`      // the cover as it is drawn
+	Loads       LoadReport     `json:"loads"`         // what acts
+	Members     []Member       `json:"members"`       // every member, chosen or given
+	Reactions   []Reaction     `json:"reactions"`     // what the members hand on, by support
+	Links       []Link         `json:"links"`         // every connection of the load path
+	Foundations []FoundationAt `json:"foundations"`   // what each post asks of the ground
+	Lateral     []LateralWay   `json:"lateral"`       // what holds the cover sideways
+	Headroom    Headroom       `json:"headroom"`      // from the high edge down to the lowest member
+	Existing    []ExistingTie  `json:"existing_roof"` // what the wind asks of the ties of the house roof
+	Drainage    Drainage       `json:"drainage"`      // covering against slope, and the water it sheds
+	Closure     []Closure      `json:"closure"`       // applied load against reactions, by a second route
+	NotChecked  []Skip         `json:"not_checked"`   // what this report does not answer, and why
 }
 
 // A Stamp identifies a report.
@@ -315,6 +316,18 @@ type Headroom struct {
 	Required float64    `json:"required_in"` // in
 	Verdict  Verdict    `json:"verdict"`     // OK when the clear height suffices
 	Check    calc.Check `json:"calculation"` // the chain of heights
+}
+
+// An ExistingTie is what the wind asks of one tie of the house roof. Whether the joint
+// that is there holds it is not judged.
+type ExistingTie struct {
+	Where  string      `json:"where"`              // zone of the roof
+	Basis  string      `json:"basis"`              // whose coefficients
+	Own    float64     `json:"own_uplift_lb"`      // lb, net uplift of the house roof itself, ASD
+	Cover  float64     `json:"cover_uplift_lb"`    // lb, added by a cover that hangs from the rafter tails
+	Uplift float64     `json:"uplift_lb"`          // lb, both
+	Rating float64     `json:"required_rating_lb"` // lb, rounded up to 25
+	Lines  []calc.Line `json:"lines"`              // the written calculation
 }
 
 // A Drainage is how the roof sheds water.

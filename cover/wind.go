@@ -56,7 +56,7 @@ func newWind(in Input, p *plan, edition loads.Edition) windLoads {
 		Edition: edition, Exposure: *s.Exposure, Speed: *s.WindSpeed,
 		Hill: max(*s.TopographicFactor, w.hill.Factor), Elevation: *s.ElevationFactor, Height: p.mean(),
 	})
-	w.roof = wind.Roof{Angle: p.angle * 180 / math.Pi, Height: p.mean(), Depth: p.projection, Width: p.width}
+	w.roof = wind.Roof{Angle: degrees(p.angle), Height: p.mean(), Depth: p.projection, Width: p.width}
 	flows := flowsOf(*in.Cover.Flow)
 	w.wholeRoof(flows)
 	w.components(p, flows)

@@ -156,6 +156,13 @@ func (p *printer) ground(r cover.Report) {
 	}
 	p.head("Headroom")
 	p.row(string(r.Headroom.Verdict), clearHeight(r.Headroom.Clear)+" clear, "+clearHeight(r.Headroom.Required)+" asked for")
+	if len(r.Existing) > 0 {
+		p.head("Existing roof, lb for one tie")
+		p.row("where", "coefficients", "house roof", "from the cover", "uplift", "rating")
+	}
+	for _, t := range r.Existing {
+		p.row(t.Where, t.Basis, pounds(t.Own), pounds(t.Cover), pounds(t.Uplift), pounds(t.Rating))
+	}
 	p.head("Drainage")
 	p.row(string(r.Drainage.Verdict), r.Drainage.Covering, r.Drainage.Reason)
 	if len(r.Drainage.Lines) > 0 {
@@ -203,6 +210,9 @@ func Calculations(w io.Writer, r cover.Report) error {
 		p.lines("Sideways, "+l.Direction, l.Lines)
 	}
 	p.check("Headroom", r.Headroom.Check)
+	for _, t := range r.Existing {
+		p.lines("Existing roof, "+t.Where, t.Lines)
+	}
 	if len(r.Drainage.Lines) > 0 {
 		p.lines("Reach of driven rain", r.Drainage.Lines)
 	}
