@@ -1,8 +1,6 @@
 package cover
 
 import (
-	"fmt"
-
 	"patiocover/calc"
 	"patiocover/loads"
 )
@@ -67,17 +65,18 @@ func (m *model) slab(f *FoundationAt) {
 	}
 	rule := loads.NewSlabRule(counted, *m.in.Site.FrostDepth*calc.In, *in.SlabThickness*calc.In, all)
 	f.SlabCalc = rule.Explain()
+	limit := calc.Grouped(calc.Number(calc.RoundDown(rule.Limit, 1)))
 	f.Slab = Ratio(rule.Ratio()).Verdict()
 	switch {
 	case rule.Fault != loads.SlabSound:
 		f.SlabWhy = rule.Fault.String()
 	case f.Slab == Over:
-		f.SlabWhy = fmt.Sprintf("carries %.0f lb, more than the %.0f lb that a slab may", calc.RoundUp(counted, 1), rule.Limit)
+		f.SlabWhy = "carries " + pounds(counted) + " lb, more than the " + limit + " lb that a slab may"
 	default:
-		f.SlabWhy = fmt.Sprintf("carries %.0f lb of the %.0f lb allowed", calc.RoundUp(counted, 1), rule.Limit)
+		f.SlabWhy = "carries " + pounds(counted) + " lb of the " + limit + " lb allowed"
 	}
 	if f.Uplift.Value > 0 {
-		f.SlabWhy += fmt.Sprintf("; the rule says nothing of the %.0f lb of uplift: anchor and slab weight are not checked",
-			calc.RoundUp(f.Uplift.Value, 1))
+		f.SlabWhy += "; the rule says nothing of the " + pounds(f.Uplift.Value) +
+			" lb of uplift: anchor and slab weight are not checked"
 	}
 }

@@ -1,7 +1,6 @@
 package cover
 
 import (
-	"fmt"
 	"math"
 
 	"patiocover/calc"
@@ -210,9 +209,9 @@ func hardware(kind connections.Kind, rating float64) string {
 	case rating == 0:
 		return kind.Hardware() + "; no net uplift"
 	case kind == connections.Ground:
-		return fmt.Sprintf("%s that holds %.0f lb of net uplift (ASD: 0.6 of it counts)", kind.Hardware(), rating)
+		return kind.Hardware() + " that holds " + pounds(rating) + " lb of net uplift (ASD: 0.6 of it counts)"
 	}
-	return fmt.Sprintf("%s, rated %.0f lb uplift or more (ASD, wind)", kind.Hardware(), rating)
+	return kind.Hardware() + ", rated " + pounds(rating) + " lb uplift or more (ASD, wind)"
 }
 
 // postLink writes a link of the posts of one line.

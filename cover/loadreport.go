@@ -36,6 +36,8 @@ func (m *model) loadReport(d *design) LoadReport {
 	for _, c := range m.wind.halves {
 		out.Derivations = append(out.Derivations, Derivation{"Wind on the whole roof: " + c.name, c.lines(m.wind.velocity)})
 	}
+	out.Derivations = append(out.Derivations, m.wind.others...)
+	out.Views = m.wind.viewLines()
 	out.Cases = m.loadCases()
 	for i := range m.combos {
 		if c := &m.combos[i]; !m.idle(c) {
@@ -53,8 +55,8 @@ func (m *model) loadCases() []LoadCase {
 		return LoadCase{Name: name, Value: load / calc.PSF, Second: load / calc.PSF, On: on, Source: source}
 	}
 	out := []LoadCase{
-		both("dead load of the layers, most", m.dead.Most, "slope", "layers below"),
-		both("dead load of the layers, least", m.dead.Least, "slope", "layers below that are certain"),
+		both("dead load of the layers, most", m.dead.Most, "slope", "the layers listed"),
+		both("dead load of the layers, least", m.dead.Least, "slope", "the layers listed that are certain"),
 		both("roof live load", m.live, "plan", "input site.roof_live_psf"),
 		both("snow, balanced, with rain where it is due", m.snow.even(0), "plan", m.snowSource()),
 	}

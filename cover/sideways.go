@@ -1,7 +1,6 @@
 package cover
 
 import (
-	"fmt"
 	"math"
 
 	"patiocover/calc"
@@ -178,7 +177,7 @@ func (p *push) way() LateralWay {
 		sheet.Step("H_E", "f_E * V", quake, "lb", "allowable stress design")
 		out.Demand = max(wind, quake)
 		sheet.Step("H", "max(H_W, H_E)", out.Demand, "lb", "the larger governs")
-		out.Reason += fmt.Sprintf("; %s governs with %.0f lb", larger(wind, quake), calc.RoundUp(out.Demand, 1))
+		out.Reason += "; " + larger(wind, quake) + " governs with " + pounds(out.Demand) + " lb"
 		if p.refusal != seismic.Permitted {
 			out.Verdict, out.Reason = Over, p.refusal.String()
 		}

@@ -58,9 +58,7 @@ func grouped(text string) string {
 	text, negative := strings.CutPrefix(text, "-")
 	whole, part, _ := strings.Cut(text, ".")
 	part = strings.TrimRight(part, "0")
-	for at := len(whole) - 3; at > 0; at -= 3 {
-		whole = whole[:at] + "," + whole[at:]
-	}
+	whole = calc.Grouped(whole)
 	if part != "" {
 		whole += "." + part
 	}
