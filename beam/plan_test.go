@@ -22,7 +22,7 @@ func TestPlanRefuses(t *testing.T) {
 		load beam.Load
 		want string
 	}{
-		{"no line", new(beam.Line), beam.Point(0, 1), "line: nothing is not a line with supports"},
+		{"no line", new(beam.Line), beam.Point(0, 1), "line: missing: a line with supports"},
 		{"point before the tip", l, beam.Point(-1, 1), "cases[1][1].at: -1 in is not 0 to 240 in"},
 		{"point past the tip", l, beam.Point(241, 1), "cases[1][1].at: 241 in is not 0 to 240 in"},
 		{"point nowhere", l, beam.Point(nan, 1), "cases[1][1].at: NaN in is not 0 to 240 in"},

@@ -16,8 +16,20 @@ type Fault struct {
 	Allowed string `json:"allowed"` // what is allowed, with its unit
 }
 
-// String writes the fault as one clause.
-func (f Fault) String() string { return f.Path + ": " + f.Given + " is not " + f.Allowed }
+// String writes the fault as one clause behind the path of its field.
+func (f Fault) String() string { return f.Path + ": " + f.Words() }
+
+// Words says what is wrong without the path: what was given is not what is allowed,
+// or what is missing.
+func (f Fault) Words() string {
+	if f.Given == nothing {
+		return "missing: " + f.Allowed
+	}
+	return f.Given + " is not " + f.Allowed
+}
+
+// nothing stands for what was given where a field is missing.
+const nothing = "nothing"
 
 // An InputError lists every fault of an input, in the order of its fields.
 type InputError struct {
@@ -73,7 +85,7 @@ func (f *Fields) Add(name, given, allowed string) {
 }
 
 // Missing records that the field called name was not given.
-func (f *Fields) Missing(name, allowed string) { f.Add(name, "nothing", allowed) }
+func (f *Fields) Missing(name, allowed string) { f.Add(name, nothing, allowed) }
 
 // Any reports whether a fault was recorded.
 func (f *Fields) Any() bool { return f.faults != nil && len(*f.faults) > 0 }

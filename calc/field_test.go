@@ -59,7 +59,7 @@ func TestFieldsShareOneList(t *testing.T) {
 	assert.False(t, below.Any())
 	below.Missing("c", "1 to 2 in")
 	assert.True(t, f.Any())
-	assert.EqualError(t, f.Err(), "a.b[2].c: nothing is not 1 to 2 in")
+	assert.EqualError(t, f.Err(), "a.b[2].c: missing: 1 to 2 in")
 	assert.Equal(t, f.Err(), below.Err())
 }
 

@@ -25,7 +25,7 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"pressure": pressure, "ratio": ratio, "spoken": spoken, "symbolOf": glyph, "classOf": class, "bar": bar,
 	"lifts": func(f cover.Force) bool { return f.Value > 0 }, "number": number,
 	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
-	"anchor": plain, "largestGap": largestGap,
+	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
 }).ParseFS(templateFiles, "templates/*.html"))
 
 // Static returns the style sheet, the script and the icon.

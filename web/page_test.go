@@ -160,9 +160,25 @@ func TestFaultsStandAtTheirFields(t *testing.T) {
 	assert.Contains(t, text(page), strconv.Itoa(len(wrong.Faults))+" entries need another look")
 	assert.Equal(t, len(wrong.Faults), strings.Count(page, `<li><a href="#f-`), "every fault at once")
 	for _, f := range wrong.Faults {
-		assert.Contains(t, text(page), f.Given+" is not "+f.Allowed)
+		assert.Contains(t, text(page), f.Words())
 	}
 	assert.Contains(t, page, `aria-invalid="true"`)
+}
+
+// A missing entry is told as missing, not as a nothing that is no number.
+func TestMissingEntry(t *testing.T) {
+	raw, err := web.Page{Faults: []calc.Fault{{Path: "cover.width_ft", Given: "nothing", Allowed: "3 to 100 ft"}}}.Render()
+	require.NoError(t, err)
+	assert.Contains(t, text(string(raw)), "missing: 3 to 100 ft")
+	assert.NotContains(t, text(string(raw)), "nothing is not")
+}
+
+// People count rows from one.
+func TestRowsAreCountedFromOne(t *testing.T) {
+	page, err := web.Page{}.Render()
+	require.NoError(t, err)
+	assert.Contains(t, string(page), `aria-label="row 1"`)
+	assert.NotContains(t, string(page), `aria-label="row 0"`)
 }
 
 const evil = `"><script>alert(1)</script><img src=x onerror=alert(1)>`

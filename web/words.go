@@ -24,7 +24,7 @@ func listed(faults []calc.Fault) []fault {
 				label = d.Label
 			}
 		}
-		out = append(out, fault{ID: "f-" + plain(f.Path), Label: label, Words: f.Given + " is not " + f.Allowed})
+		out = append(out, fault{ID: "f-" + plain(f.Path), Label: label, Words: f.Words()})
 	}
 	return out
 }
