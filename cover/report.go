@@ -159,7 +159,21 @@ type LoadReport struct {
 	Layers       []LayerLine       `json:"layers"`       // dead load layer by layer
 	Derivations  []Derivation      `json:"derivations"`  // written calculation of each load
 	Cases        []LoadCase        `json:"cases"`        // the resulting pressures
+	Views        []WindView        `json:"wind_views"`   // the views an authority may take of the cover
 	Combinations []CombinationLine `json:"combinations"` // the factor rows
+}
+
+// A WindView is one way to see the cover in the wind chapters: the worst net pressure on
+// the whole roof, strength level.
+type WindView struct {
+	View     string  `json:"view"`             // free roof, attached canopy, overhang of the house roof
+	Known    bool    `json:"known"`            // it has values here
+	Up       float64 `json:"up_psf"`           // psf, net upward
+	Down     float64 `json:"down_psf"`         // psf, net downward
+	Uplift   bool    `json:"governs_uplift"`   // it governs upward
+	Downward bool    `json:"governs_downward"` // it governs downward
+	Source   string  `json:"source"`           // clause
+	Note     string  `json:"note,omitempty"`   // why it does not count, or is not known
 }
 
 // A LayerLine is one layer of the dead load.
@@ -270,7 +284,7 @@ type Link struct {
 	Up          Force      `json:"up"`                        // governing upward
 	Along       Force      `json:"along"`                     // sideways along the house
 	Out         Force      `json:"out"`                       // sideways out from the house
-	Rating      float64    `json:"required_uplift_rating_lb"` // lb, rounded up to 25; 0 when it never lifts
+	Rating      float64    `json:"required_uplift_rating_lb"` // lb, rounded up to 25; 0 when it never lifts, or hardware has no rating
 	Hardware    string     `json:"hardware"`                  // what is asked for, in generic words
 	Stage       string     `json:"stage"`                     // when an inspector can see it
 	Verdict     Verdict    `json:"verdict"`                   // OK only when the capacity is shown

@@ -135,12 +135,23 @@ func (p *printer) links(r cover.Report) {
 	p.row("mark", "joint", "count", "down", "up", "along", "out", "uplift rating", "verdict")
 	for _, l := range r.Links {
 		p.row(l.Mark, l.Name, fmt.Sprintf("%d %s", l.Count, l.Per), pounds(l.Down.Value), pounds(l.Up.Value),
-			pounds(l.Along.Value), pounds(l.Out.Value), pounds(l.Rating), string(l.Verdict))
+			pounds(l.Along.Value), pounds(l.Out.Value), rated(l), string(l.Verdict))
 	}
 	p.w.Flush()
 	for _, l := range r.Links {
 		p.row(l.Mark, l.From+" on "+l.To, l.Hardware, "seen: "+l.Stage, l.Reason)
 	}
+}
+
+// rated is the uplift rating to ask for; of hardware that has no rating, the uplift.
+func rated(l cover.Link) string {
+	switch {
+	case l.Rating > 0:
+		return pounds(l.Rating)
+	case l.Up.Value > 0:
+		return "as up"
+	}
+	return "none"
 }
 
 func (p *printer) ground(r cover.Report) {

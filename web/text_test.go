@@ -42,6 +42,22 @@ func TestTextOfEveryCover(t *testing.T) {
 	}
 }
 
+// Hardware without a rating, such as the nails of the deck, must still hold the uplift.
+func TestTrapNoRatingIsNotNoUplift(t *testing.T) {
+	r := report(t, "desert")
+	r.Links = r.Links[:1]
+	for _, c := range []struct {
+		rating, up float64
+		want       string
+	}{{0, 49, "49 0 0 as up NOT CHECKED"}, {0, 0, "0 0 0 none NOT CHECKED"}, {1575, 1570, "1,570 0 0 1,575 NOT CHECKED"}} {
+		r.Links[0].Rating, r.Links[0].Up.Value = c.rating, c.up
+		r.Links[0].Along.Value, r.Links[0].Out.Value = 0, 0
+		var b strings.Builder
+		require.NoError(t, web.Text(&b, r))
+		assert.Contains(t, strings.Join(strings.Fields(b.String()), " "), c.want)
+	}
+}
+
 // A text of the input cannot drive a terminal, nor break a row in two.
 func TestTrapControlCharactersInText(t *testing.T) {
 	r := report(t, "desert")
