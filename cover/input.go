@@ -62,19 +62,23 @@ type Site struct {
 
 // A Cover is the roof: its plan, its slope, its layers.
 type Cover struct {
-	Attachment *string  `json:"attachment,omitempty"`          // ledger, rafter_tails or freestanding
-	Projection *float64 `json:"projection_ft,omitempty"`       // ft on plan, house wall to outer roof edge
-	Width      *float64 `json:"width_ft,omitempty"`            // ft along the house
-	Overhang   *float64 `json:"overhang_ft,omitempty"`         // ft on plan, outer beam line to roof edge
-	Slope      *float64 `json:"slope_in_per_ft,omitempty"`     // in of fall per ft of plan, away from the house
-	HighEdge   *float64 `json:"high_edge_ft,omitempty"`        // ft, top of the rafters at the ledger or high edge above the slab
-	SlabFall   *float64 `json:"slab_fall_in_per_ft,omitempty"` // in of fall per ft, away from the house
-	Covering   *string  `json:"covering,omitempty"`            // solid or lattice
-	Roofing    *string  `json:"roofing,omitempty"`             // kind of covering, for its least slope
-	Ceiling    *string  `json:"ceiling,omitempty"`             // none, board or plaster
-	Sides      *string  `json:"sides,omitempty"`               // open, screened or walled
-	Flow       *string  `json:"flow,omitempty"`                // enveloped, clear or obstructed
-	Layers     []Layer  `json:"layers,omitempty"`              // everything on the rafters, from the top
+	Attachment   *string  `json:"attachment,omitempty"`          // ledger, rafter_tails or freestanding
+	Projection   *float64 `json:"projection_ft,omitempty"`       // ft on plan, house wall to outer roof edge
+	Width        *float64 `json:"width_ft,omitempty"`            // ft along the house
+	Overhang     *float64 `json:"overhang_ft,omitempty"`         // ft on plan, outer beam line to roof edge
+	Slope        *float64 `json:"slope_in_per_ft,omitempty"`     // in of fall per ft of plan, away from the house
+	HighEdge     *float64 `json:"high_edge_ft,omitempty"`        // ft, top of the rafters at the ledger or high edge above the slab
+	SlabFall     *float64 `json:"slab_fall_in_per_ft,omitempty"` // in of fall per ft, away from the house
+	Covering     *string  `json:"covering,omitempty"`            // solid or lattice
+	Roofing      *string  `json:"roofing,omitempty"`             // kind of covering, for its least slope
+	Ceiling      *string  `json:"ceiling,omitempty"`             // none, board or plaster
+	Sides        *string  `json:"sides,omitempty"`               // open, screened or walled
+	Flow         *string  `json:"flow,omitempty"`                // enveloped, clear or obstructed
+	WindView     *string  `json:"wind_view,omitempty"`           // as_computed, free_roof, attached_canopy or overhang
+	CanopyUp     *float64 `json:"canopy_up,omitempty"`           // GCpn upward, factor, not positive
+	CanopyDown   *float64 `json:"canopy_down,omitempty"`         // GCpn downward, factor, not negative
+	CanopySource *string  `json:"canopy_source,omitempty"`       // where the coefficients stand
+	Layers       []Layer  `json:"layers,omitempty"`              // everything on the rafters, from the top
 }
 
 // A Layer is one part of the roof's dead load.

@@ -51,10 +51,9 @@ func (m *model) siteSkips() []Skip {
 	for _, l := range m.wind.roof.Outside(*m.in.Site.WindSpeed) {
 		out = append(out, Skip{"wind", l.String()})
 	}
-	if m.plan.attached {
+	if m.wind.views.Below {
 		out = append(out, Skip{
-			"wind by other views of an attached cover",
-			"taken as a free roof; the authority may ask for a canopy or a roof overhang instead",
+			"wind below the free roof", "the view chosen asks for less than the free roof: the authority must agree to it in writing",
 		})
 	}
 	if yes(m.in.Site.PatioAppendix) {

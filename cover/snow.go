@@ -77,14 +77,14 @@ func snowSite(in Input, edition loads.Edition) snow.Site {
 	if s.GroundSnow != nil {
 		out.Ground = *s.GroundSnow * calc.PSF
 		out.GroundBasis = edition16or22(edition)
-		if s.GroundSnowBasis != nil {
+		if s.GroundSnowBasis != nil && *s.GroundSnow > 0 {
 			out.GroundBasis = bases[*s.GroundSnowBasis]
 		}
 	}
 	if s.RoofSnow != nil {
 		out.Roof = *s.RoofSnow * calc.PSF
 		out.RoofBasis = edition16or22(edition)
-		if s.RoofSnowBasis != nil {
+		if s.RoofSnowBasis != nil && *s.RoofSnow > 0 {
 			out.RoofBasis = bases[*s.RoofSnowBasis]
 		}
 	}

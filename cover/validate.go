@@ -114,6 +114,18 @@ func (in Input) checkSite(f *calc.Fields) {
 		f.Missing("site.topographic_factor",
 			"the site's own Kzt, or the hill: hill_shape, hill_height_ft, hill_half_length_ft, hill_distance_ft")
 	}
+	if s.HillShape != nil && !whole {
+		for _, m := range []struct {
+			name string
+			x    *float64
+		}{
+			{"hill_height_ft", s.HillHeight}, {"hill_half_length_ft", s.HillHalf}, {"hill_distance_ft", s.HillDistance},
+		} {
+			if m.x == nil {
+				f.Missing("site."+m.name, "the size of the hill whose shape is given")
+			}
+		}
+	}
 	if s.HillShape != nil && !is(s.Topography, "hill") {
 		f.Add("site.hill_shape", shown(*s.HillShape), "left out where site.topography is not hill")
 	}
@@ -181,6 +193,7 @@ func (in Input) checkCover(f *calc.Fields) {
 			at.At("layers", i).Missing("psf", "the weight of the layer, or a name from the table of weights")
 		}
 	}
+	in.checkView(at)
 	if given(c.Projection, c.Overhang) && !(*c.Overhang <= *c.Projection/2) {
 		at.Add("overhang_ft", calc.Number(*c.Overhang)+" ft", "at most half of the projection")
 	}
@@ -193,12 +206,25 @@ func (in Input) checkCover(f *calc.Fields) {
 	}
 }
 
+// checkView wants the coefficients of a canopy whole, with their source.
+func (in Input) checkView(at *calc.Fields) {
+	c := in.Cover
+	any := c.CanopyUp != nil || c.CanopyDown != nil || c.CanopySource != nil || is(c.WindView, "attached_canopy")
+	if whole := given(c.CanopyUp, c.CanopyDown) && c.CanopySource != nil; any && !whole {
+		at.Missing("canopy_source", "canopy_up and canopy_down together with canopy_source, the figure they were read from")
+	}
+	if is(c.Attachment, "freestanding") && (is(c.WindView, "attached_canopy") || is(c.WindView, "overhang")) {
+		at.Add("wind_view", shown(*c.WindView), "as_computed or free_roof for a freestanding cover")
+	}
+}
+
 // leastLowEdge is the lowest roof edge that is still a patio cover, in.
 const leastLowEdge = 5 * calc.Ft
 
 func (in Input) checkBeamLines(f *calc.Fields) {
 	c, lines := in.Cover, in.Beams.Lines
 	if len(lines) == 0 {
+		in.checkDefaultLines(f)
 		return
 	}
 	least := 1
@@ -222,6 +248,23 @@ func (in Input) checkBeamLines(f *calc.Fields) {
 			at.Add("lines_ft", shown(lines), "beam lines 1 ft or more apart")
 			break
 		}
+	}
+}
+
+// checkDefaultLines refuses an overhang that leaves no room between the two lines of a
+// freestanding cover, or before the one of an attached cover.
+func (in Input) checkDefaultLines(f *calc.Fields) {
+	c := in.Cover
+	if c.Attachment == nil || !given(c.Projection, c.Overhang) || !(*c.Overhang <= *c.Projection/2) {
+		return // has a fault of its own
+	}
+	lines := in.defaultLines()
+	from := 0.0
+	if len(lines) > 1 {
+		from = lines[0]
+	}
+	if !(lines[len(lines)-1]-from >= 1) {
+		f.Add("cover.overhang_ft", calc.Number(*c.Overhang)+" ft", "small enough that 1 ft or more lies between the supports of the rafters")
 	}
 }
 

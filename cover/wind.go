@@ -24,6 +24,10 @@ type windLoads struct {
 	hill     wind.SpeedUp // zero where the site has none
 	velocity wind.Velocity
 	roof     wind.Roof
+	views    wind.Views       // free roof, canopy, overhang side by side
+	overhang wind.View        // as an overhang of the house roof, whether it counts or not
+	others   []Derivation     // written calculation of the views
+	only     bool             // a view that the user chose stands alone
 	halves   []derived        // written calculation of each case of the whole roof
 	across   []windCase       // wind toward and from the house, whole roof
 	along    []windBand       // wind along the house, whole roof
@@ -60,6 +64,7 @@ func newWind(in Input, p *plan, edition loads.Edition) windLoads {
 	flows := flowsOf(*in.Cover.Flow)
 	w.wholeRoof(flows)
 	w.components(p, flows)
+	w.view(in)
 	w.onRafter(p)
 	return w
 }
@@ -183,6 +188,9 @@ func (p *plan) strip(i int) float64 {
 // edge, and at the edge itself.
 func (w *windLoads) onRafter(p *plan) {
 	w.rafter = append(w.rafter, w.across...)
+	if w.only {
+		return
+	}
 	w.rafter = append(w.rafter, w.firstBand()...)
 	beside, share := p.besideEdge(w.strip.Width)
 	for _, sign := range []float64{1, -1} {
@@ -287,7 +295,7 @@ func (w *windLoads) on(m *model, line, support int) []windOn {
 	for _, c := range w.across {
 		consider(c.name, r.windAt(m, support, c))
 	}
-	if c := w.beams[line]; c.Area < largeTributary {
+	if c := w.beams[line]; c.Area < largeTributary && !w.only {
 		for _, sign := range []float64{1, -1} {
 			part := component("beam as a component", c, c, sign)
 			consider(part.name, r.windAt(m, support, part))
