@@ -36,7 +36,9 @@ func patterns(bays []bay) []pattern {
 	}
 	out := []pattern{{name: "all bays", bays: all}}
 	if len(real) > 1 {
-		out = append(out, pattern{name: "alternate bays from the first", bays: odd}, pattern{name: "alternate bays from the second", bays: even})
+		out = append(out,
+			pattern{name: "alternate bays from the first", bays: odd},
+			pattern{name: "alternate bays from the second", bays: even})
 	}
 	for i := 0; len(real) > 2 && i+1 < len(real); i++ {
 		out = append(out, pattern{name: "two neighboring bays", bays: 1<<real[i] | 1<<real[i+1]})

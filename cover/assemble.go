@@ -17,7 +17,8 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: assumed,
 		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d),
 		Reactions: m.reactions(&d), Links: m.links(&d), Foundations: m.foundations(ws, &d),
-		Lateral: m.sideways.ways(), Headroom: m.headroom(&d), Existing: m.existingRoof(&d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
+		Lateral: m.sideways.ways(), Headroom: m.headroom(&d),
+		Existing: m.existingRoof(&d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
 	}
 	r.Summary = r.summary()
 	r.Verdict = OK

@@ -11,9 +11,10 @@ import (
 // posts, with the rafters at their real places.
 //
 // The cases of a piece are its own weight (0); the rafters of each bay of the line,
-// weighted by the part of their tributary width in it; every rafter once, for its own
-// weight; every rafter weighted by its tributary width; and the rafters weighted by the part of their tributary width that lies in each band from
-// the left edge and from the right edge, for wind along the house.
+// weighted by their tributary width; every rafter once, for its own weight; every rafter
+// weighted by its tributary width; and the rafters weighted by the part of their
+// tributary width that lies in each band from the left edge and from the right edge, for
+// wind along the house.
 type beamFrame struct {
 	line        int     // index of the beam line
 	support     int     // index of the line among the supports of a rafter

@@ -169,7 +169,8 @@ func (in Input) checkGroundSnow(f *calc.Fields) {
 		rules = *s.Standard
 	}
 	if s.RoofSnow != nil && *s.RoofSnow == 0 {
-		f.Add("site.roof_snow_psf", "0 psf beside ground snow", "the roof snow of the authority, or left out so that it follows from the ground snow")
+		f.Add("site.roof_snow_psf", "0 psf beside ground snow",
+			"the roof snow of the authority, or left out so that it follows from the ground snow")
 	}
 	switch {
 	case s.GroundSnowBasis == nil:
@@ -264,7 +265,8 @@ func (in Input) checkDefaultLines(f *calc.Fields) {
 		from = lines[0]
 	}
 	if !(lines[len(lines)-1]-from >= 1) {
-		f.Add("cover.overhang_ft", calc.Number(*c.Overhang)+" ft", "small enough that 1 ft or more lies between the supports of the rafters")
+		f.Add("cover.overhang_ft", calc.Number(*c.Overhang)+" ft",
+			"small enough that 1 ft or more lies between the supports of the rafters")
 	}
 }
 

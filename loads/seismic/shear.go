@@ -24,7 +24,7 @@ type Shear struct {
 	System System  // what resists
 	Weight float64 // W, effective seismic weight, lb
 	Height float64 // hn, in
-	Period float64 // T, s
+	Period float64 // T, seconds
 	Plain  float64 // SDS over R/Ie, factor
 	Cap    float64 // upper bound by the period, factor
 	Floor  float64 // lower bound, factor
