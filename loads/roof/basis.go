@@ -18,7 +18,8 @@ type Basis struct {
 	Status   calc.Status // of the outside coefficients
 }
 
-// soffit is GCp below a windward overhang (ASCE 7-16 28.3.3), factor.
+// soffit is GCp below a windward overhang, factor (ASCE 7-16 28.3.3, read in two public
+// programs).
 const soffit = 0.7
 
 // Height, dead load and overhang behind IRC 2018 Table R802.11: its footnotes, from

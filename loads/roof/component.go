@@ -35,12 +35,12 @@ type Component struct {
 
 // NewComponent returns the pressures p = q (GCp − GCpi) on a part (ASCE 7-16 eq.
 // 30.3-1), not less than 16 psf either way. On an overhang the figure gives the net
-// suction alone, and no downward curve is known for gables of 7-16 above 20 degrees.
-// The velocity pressure of 7-10 has the floor of exposure B, that of
-// 7-16 has not (chapter 30), whatever the site says.
+// suction alone. The velocity pressure of 7-10 has the floor of exposure B, that of
+// 7-16 and 7-22 has not (chapter 30), whatever the site says.
 //
 // Special case: false, and a suction that is not a number, where no figure is known for
-// the edition, shape, slope, zone or area, or the class of enclosure is unknown.
+// the edition, shape, slope or zone, where the area is not positive, and where the
+// class of enclosure or the exposure is unknown.
 func NewComponent(s wind.Site, p Part, class Enclosure) (Component, bool) {
 	s.Envelope = p.Figures == Figures710
 	inside, _ := Internal(class)

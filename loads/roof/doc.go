@@ -15,7 +15,7 @@
 // lb/in². Coefficients are negative for suction as printed, unless a name says Up.
 //
 // What is not known has no value: a constructor that may lack one returns false, and
-// its numbers are not numbers. The package leaves out hip roofs of 7-16, roofs above
+// its numbers are not numbers. The package leaves out hip roofs, roofs above
 // 45 degrees, and the reductions in the footnotes of R802.11, all of which lower the
 // uplift. It judges no joint: an old toe-nail has no published capacity.
 package roof

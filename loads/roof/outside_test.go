@@ -37,6 +37,18 @@ func TestOutside(t *testing.T) {
 	}
 }
 
+// Answers of a published guide to ASCE 7-22 28.3 for an enclosed building, q 29.35 psf.
+// The slope was not read; 4 in 12 fits both of its halves.
+func TestGuideOfTheEnvelopeProcedure(t *testing.T) {
+	const q, inside, angle = 29.35, 0.18, 18.43
+	for _, c := range []struct {
+		leeward, end bool
+		want         float64 // psf, upward
+	}{{false, false, 25.5}, {true, false, 19.0}, {false, true, 36.7}, {true, true, 25.0}} {
+		calctest.Near(t, c.want, q*(roof.NewOutside(angle, c.leeward, c.end).Up+inside), 0.06, c)
+	}
+}
+
 func TestOutsideLaws(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		angle, leeward := rapid.Float64Range(0, 45).Draw(t, "theta"), rapid.Bool().Draw(t, "leeward")

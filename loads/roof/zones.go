@@ -15,7 +15,7 @@ var zonesCSV string
 // site: the tables of IRC 2012 to 2018 stand on 7-10.
 type Figures uint8
 
-// The editions. Of 7-22 no figure is known: nothing has a value by it.
+// The editions.
 const (
 	Figures716 Figures = iota // ASCE 7-16
 	Figures710                // ASCE 7-10
@@ -139,8 +139,6 @@ func read(row int, area float64) reading {
 	switch {
 	case area <= z.area[0]:
 		return reading{row: row, first: -1, factor: z.factor[0]}
-	case last == 0:
-		return none
 	case area >= z.area[last]:
 		return reading{row: row, first: -1, factor: z.factor[last]}
 	}

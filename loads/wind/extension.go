@@ -7,7 +7,7 @@ import (
 )
 
 // Coefficients of the end zone of a low-rise building on a windward overhang (ASCE 7-16
-// Fig. 28.3-1 and 28.3.3).
+// Fig. 28.3-1 and 28.3.3, the second read in two public programs).
 const (
 	topSuction  = 1.07 // −GCpf of surface 2E, the larger of both load cases up to 45 degrees, factor
 	soffit      = 0.7  // GCp below, factor
@@ -58,7 +58,7 @@ func (e Extension) Lines() []calc.Line {
 	s.Given("q_h", e.Velocity.Pressure/calc.PSF, "psf", "velocity pressure at the house roof, envelope procedure")
 	s.Given("theta", e.Angle, "deg", "slope, 0 to 45 degrees")
 	s.Quoted("GC_top", topSuction, "", clause+"Fig. 28.3-1, surface 2E, upward", calc.Read)
-	s.Quoted("GC_sof", soffit, "", clause+"28.3.3, below the overhang", calc.Recalled)
+	s.Quoted("GC_sof", soffit, "", clause+"28.3.3, below the overhang", calc.Read)
 	s.Quoted("GC_push", e.Push, "", clause+"Fig. 28.3-1, surface 2E, downward; none up to 20 degrees", calc.Read)
 	s.Quoted("p_min", leastNet/calc.PSF, "psf", clause+"30.2.2", calc.Read)
 	s.Step("p_up", "max(p_min, q_h * (GC_top + GC_sof))", e.Suction/calc.PSF, "psf", clause+"28.3.3, strength level")
