@@ -39,6 +39,7 @@ func (m *model) loadReport(d *design) LoadReport {
 	out.Derivations = append(out.Derivations, m.wind.others...)
 	out.Views = m.wind.viewLines()
 	out.Cases = m.loadCases()
+	out.Heaps = m.snow.heapLines()
 	for i := range m.combos {
 		if c := &m.combos[i]; !m.idle(c) {
 			out.Combinations = append(out.Combinations, CombinationLine{

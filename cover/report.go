@@ -156,11 +156,12 @@ type BeamLine struct {
 
 // A LoadReport is what acts on the cover.
 type LoadReport struct {
-	Layers       []LayerLine       `json:"layers"`       // dead load layer by layer
-	Derivations  []Derivation      `json:"derivations"`  // written calculation of each load
-	Cases        []LoadCase        `json:"cases"`        // the resulting pressures
-	Views        []WindView        `json:"wind_views"`   // the views an authority may take of the cover
-	Combinations []CombinationLine `json:"combinations"` // the factor rows
+	Layers       []LayerLine       `json:"layers"`          // dead load layer by layer
+	Derivations  []Derivation      `json:"derivations"`     // written calculation of each load
+	Cases        []LoadCase        `json:"cases"`           // the resulting pressures
+	Heaps        []HeapLine        `json:"heaps,omitempty"` // deeper snow near the house, each a case of its own
+	Views        []WindView        `json:"wind_views"`      // the views an authority may take of the cover
+	Combinations []CombinationLine `json:"combinations"`    // the factor rows
 }
 
 // A WindView is one way to see the cover in the wind chapters: the worst net pressure on
@@ -198,6 +199,16 @@ type LoadCase struct {
 	Second float64 `json:"psf_low_half"` // psf on the low half where it differs, else the same
 	On     string  `json:"on"`           // plan or slope surface
 	Source string  `json:"source"`       // figure, or field of the input
+}
+
+// A HeapLine is snow that lies deeper near the house, a drift or what slid off its
+// roof, on top of even snow. Loads are per area of plan and without factors.
+type HeapLine struct {
+	Name  string  `json:"name"`     // such as leeward drift
+	Even  float64 `json:"even_psf"` // psf of the even snow below it, all over the cover
+	Peak  float64 `json:"peak_psf"` // psf of the heap alone at the high edge
+	Far   float64 `json:"far_psf"`  // psf of the heap alone at the end of its reach
+	Reach float64 `json:"reach_ft"` // ft out from the high edge, at most the projection
 }
 
 // A CombinationLine is one row of factors.

@@ -164,6 +164,21 @@ func (s *snowLoads) add(name string, h heap) {
 	s.sets = append(s.sets, snowSet{name, s.balanced.Sloped, len(s.heaps) - 1})
 }
 
+// heapLines writes the heaps down with the even snow below each.
+func (s *snowLoads) heapLines() []HeapLine {
+	var out []HeapLine
+	for _, set := range s.sets {
+		if set.heap < 0 {
+			continue
+		}
+		h := s.heaps[set.heap]
+		out = append(out, HeapLine{
+			Name: h.name, Even: set.even / calc.PSF, Peak: h.peak / calc.PSF, Far: h.far / calc.PSF, Reach: h.reach / calc.Ft,
+		})
+	}
+	return out
+}
+
 // even is the even load of a snow set, lb/in² of plan.
 func (s *snowLoads) even(set int) float64 {
 	if len(s.sets) == 0 {

@@ -157,6 +157,14 @@ func TestTrapDriftFromTheHouseRoof(t *testing.T) {
 		}
 	}
 	calctest.Close(t, peak*width/2**in.Cover.Width, applied, 1e-4, 0)
+	assert.Empty(t, plain.Loads.Heaps)
+	require.Len(t, r.Loads.Heaps, 1)
+	heap := r.Loads.Heaps[0]
+	assert.Equal(t, "leeward drift", heap.Name)
+	calctest.Close(t, peak, heap.Peak, 1e-4, 0)
+	calctest.Close(t, width, heap.Reach, 1e-4, 0)
+	calctest.Near(t, 0, heap.Far, 0)
+	calctest.Close(t, 25, heap.Even, 1e-9, 0, "the roof snow that was given")
 	// A triangle of resultant at a third of its width, on a span of 10 ft, for one rafter.
 	spacing := *in.Rafters.Spacing / 12
 	extra := peak * width / 2 * spacing * (1 - width/3/10)
