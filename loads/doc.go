@@ -1,15 +1,16 @@
 // Package loads is what acts on a patio cover: dead load by layers, roof live load,
 // and the combinations that put them together. The sub-packages hold the wind on a
-// free roof, the earthquake, and what rain water asks.
+// free roof, snow, the earthquake, and what rain water asks.
 //
-// It follows ASCE/SEI 7-16 and 7-22, allowable stress design, and the patio cover
-// appendix of the International Residential Code. Gravity loads are positive
-// downward; what lifts is positive upward only in names that say Uplift. Loads are
-// in pounds and inches: a pressure of one psf is calc.PSF.
+// It follows ASCE/SEI 7-16 and 7-22, and the patio cover appendix of the International
+// Residential Code. [ASD] and [ASDEarthquake] are the combinations of allowable stress
+// design, which the checks use; [LRFD] lists those of strength design beside them.
+// Gravity loads are positive downward; what lifts is positive upward only in names that
+// say Uplift. Loads are in pounds and inches: a pressure of one psf is calc.PSF.
 //
 // Dead load is counted twice: the most that may be there acts downward, the least
 // that is certain resists uplift. Live and snow load act per area of plan, dead load
 // per area of the sloped surface, wind normal to it.
 //
-// It leaves out snow beyond a plain roof value, and strength design.
+// It leaves out strength design of members.
 package loads
