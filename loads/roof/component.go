@@ -98,10 +98,14 @@ func (c *Component) zone() string {
 // own.
 func (c Component) Lines() []calc.Line {
 	var s calc.Sheet
-	const equation = "ASCE 7-16 eq. 30.3-1"
+	edition := c.Part.Figures.String()
+	equation := edition + " eq. 30.3-1"
+	if c.Part.Figures == Figures710 {
+		equation = edition + " eq. 30.4-1"
+	}
 	s.Given("q_h", c.Velocity.Pressure/calc.PSF, "psf", "velocity pressure at the house roof, above")
-	s.Given("A_e", c.Part.Area/calc.SqFt, "ft²", "effective wind area, ASCE 7-16 26.2")
-	s.Quoted("p_min", leastPressure/calc.PSF, "psf", "ASCE 7-16 30.2.2", calc.Read)
+	s.Given("A_e", c.Part.Area/calc.SqFt, "ft²", "effective wind area, "+edition+" 26.2")
+	s.Quoted("p_min", leastPressure/calc.PSF, "psf", edition+" 30.2.2", calc.Read)
 	c.up.write(&s, "GC_up", c.zone())
 	if c.Part.Overhang {
 		s.Step("p_up", "max(p_min, -q_h * GC_up)", c.Suction/calc.PSF, "psf", equation+", net of both faces, strength level")

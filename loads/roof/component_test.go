@@ -210,8 +210,10 @@ func TestWhatIsNotKnownHasNoValue(t *testing.T) {
 		part  roof.Part
 		class roof.Enclosure
 	}{
-		{"overhang of 7-22 above 7 degrees", roof.Part{Figures: roof.Figures722, Angle: 12, Zone: roof.Zone2, Overhang: true, Area: 10}, roof.Enclosed},
-		{"overhang of a monoslope roof", roof.Part{Shape: roof.Monoslope, Angle: 8, Zone: roof.Zone2, Overhang: true, Area: 10}, roof.Enclosed},
+		{"overhang of 7-22 above 7 degrees",
+			roof.Part{Figures: roof.Figures722, Angle: 12, Zone: roof.Zone2, Overhang: true, Area: 10}, roof.Enclosed},
+		{"overhang of a monoslope roof",
+			roof.Part{Shape: roof.Monoslope, Angle: 8, Zone: roof.Zone2, Overhang: true, Area: 10}, roof.Enclosed},
 		{"zone of another edition", roof.Part{Figures: roof.Figures722, Angle: 12, Zone: roof.Zone2Eave, Area: 10}, roof.Enclosed},
 		{"steeper than every figure", roof.Part{Figures: roof.Figures722, Angle: 45.1, Zone: roof.Zone1, Area: 10}, roof.Enclosed},
 		{"steep", roof.Part{Angle: 27.1, Zone: roof.Zone1, Area: 10}, roof.Enclosed},
@@ -271,6 +273,18 @@ func TestComponentAllocatesNothing(t *testing.T) {
 		c, _ := roof.NewComponent(s, roof.Part{Angle: 4, Zone: roof.Zone2, Area: 40 * calc.SqFt}, roof.Enclosed)
 		sink = c.Suction
 	}))
+}
+
+// The written calculation names the equation of its edition.
+func TestComponentClauses(t *testing.T) {
+	for f, want := range map[roof.Figures]string{
+		roof.Figures716: "ASCE 7-16 eq. 30.3-1", roof.Figures710: "ASCE 7-10 eq. 30.4-1", roof.Figures722: "ASCE 7-22 eq. 30.3-1",
+	} {
+		c, ok := roof.NewComponent(place(115), roof.Part{Figures: f, Angle: 4, Zone: roof.Zone2, Area: calc.SqFt}, roof.Enclosed)
+		require.True(t, ok)
+		lines := c.Lines()
+		assert.Contains(t, lines[len(lines)-1].Source, want)
+	}
 }
 
 func TestFiguresNames(t *testing.T) {

@@ -77,7 +77,8 @@ func NewTie(j Joint, b Basis) Tie {
 func (t Tie) Lines() []calc.Line {
 	var s calc.Sheet
 	b, j := t.Basis, t.Joint
-	const combination = "ASCE 7-16 2.4.1 (7), 0.6D + 0.6W"
+	edition := j.Site.Edition.String()
+	combination := edition + " 2.4.1, 0.6D + 0.6W"
 	s.Given("q_h", t.Velocity.Pressure/calc.PSF, "psf", "velocity pressure at the house roof, envelope procedure")
 	s.Given("f_W", windFactor, "", combination)
 	s.Given("f_D", deadFactor, "", combination)
@@ -91,9 +92,9 @@ func (t Tie) Lines() []calc.Line {
 	s.Quoted("g_i", b.Inside.Factor, "", b.Inside.Source+", "+string(b.Inside.Class), b.Inside.Status)
 	s.Step("q", "f_W * q_h", t.Pressure/calc.PSF, "psf", combination)
 	s.Step("d", "f_D * D", t.Hold/calc.PSF, "psf", combination)
-	s.Step("w_2", "q * (g_2 + g_i) - d", t.Near/calc.PSF, "psf", "windward half, ASCE 7-16 eq. 28.3-1")
-	s.Step("w_3", "q * (g_3 + g_i) - d", t.Far/calc.PSF, "psf", "leeward half, ASCE 7-16 eq. 28.3-1")
-	s.Step("w_o", "q * g_o - d", t.Eave/calc.PSF, "psf", "windward overhang, ASCE 7-16 28.3.3")
+	s.Step("w_2", "q * (g_2 + g_i) - d", t.Near/calc.PSF, "psf", "windward half, "+edition+" eq. 28.3-1")
+	s.Step("w_3", "q * (g_3 + g_i) - d", t.Far/calc.PSF, "psf", "leeward half, "+edition+" eq. 28.3-1")
+	s.Step("w_o", "q * g_o - d", t.Eave/calc.PSF, "psf", "windward overhang, "+edition+" 28.3.3")
 	s.Step("w_l", "q * g_3 - d", t.Back/calc.PSF, "psf", "leeward overhang, nothing below it")
 	s.Step("M", "s * (w_2 * (L / 2) * (3 * L / 4) + w_3 * (L / 2) * (L / 4) + w_o * o * (L + o / 2) - w_l * o * o / 2)",
 		t.Moment/calc.LbFt, "lb-ft", "about the far wall, statics")
