@@ -39,7 +39,8 @@ func TestHouseRoofPartsPublished(t *testing.T) {
 			Area: r.Num("area ft2") * calc.SqFt,
 		}, roof.Enclosed)
 		require.True(t, ok)
-		about := fmt.Sprint(r.Num("theta deg"), " degrees, zone ", r.Text("zone"), ", ", r.Num("area ft2"), " ft², ", r.Num("V mph"), " mph")
+		about := fmt.Sprintf("%v degrees, zone %s, %v ft², %v mph",
+			r.Num("theta deg"), r.Text("zone"), r.Num("area ft2"), r.Num("V mph"))
 		down := 0.6 * c.Velocity.Pressure * (c.Down + c.Inside.Factor) / calc.PSF
 		if r.Num("want") >= least {
 			down = max(least, down)

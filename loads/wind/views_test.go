@@ -198,6 +198,8 @@ func TestViewsAllocateNothing(t *testing.T) {
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
 		c, _ := wind.NewCanopy(s, forum)
 		e := wind.NewExtension(s, 12)
-		sink = wind.NewViews(free, wind.View{Known: true, Suction: c.Suction}, wind.View{Known: true, Suction: e.Suction}, wind.Unchosen).Suction
+		canopy := wind.View{Known: true, Suction: c.Suction}
+		extension := wind.View{Known: true, Suction: e.Suction}
+		sink = wind.NewViews(free, canopy, extension, wind.Unchosen).Suction
 	}))
 }
