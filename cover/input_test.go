@@ -133,40 +133,6 @@ func TestAllFaultsAtOnce(t *testing.T) {
 	}
 }
 
-// Values that contradict each other are refused before anything is computed.
-func TestContradictions(t *testing.T) {
-	cases := []struct {
-		name   string
-		change func(*cover.Input)
-		want   string
-	}{
-		{"no room between two lines", func(in *cover.Input) { *in = standing(); in.Cover.Overhang = new(7.0) }, "cover.overhang_ft: 7 ft is not small"},
-		{"half a foot between two lines", func(in *cover.Input) { *in = standing(); in.Cover.Overhang = new(6.75) }, "cover.overhang_ft: 6.75 ft"},
-		{"more overhang than span", func(in *cover.Input) { in.Cover.Overhang = new(5.5) }, "cover.overhang_ft: 5.5 ft is not at most half"},
-		{"a hill without its size", func(in *cover.Input) { in.Site.Topography, in.Site.HillShape = new("hill"), new("ridge") }, "site.hill_height_ft: missing"},
-		{"a hill without a number", func(in *cover.Input) { in.Site.Topography = new("hill") }, "site.topographic_factor: missing"},
-		{"count and positions", func(in *cover.Input) { in.Posts.Positions = []float64{0, 20} }, "posts.count: given together"},
-		{"posts beyond the roof", func(in *cover.Input) { in.Posts.Count, in.Posts.Positions = nil, []float64{0, 21} }, "posts.positions_ft[1]: 21 ft"},
-		{"posts in one place", func(in *cover.Input) { in.Posts.Count, in.Posts.Positions = nil, []float64{3, 3.5} }, "posts.positions_ft[1]: 3.5 ft"},
-		{"a low edge too low", func(in *cover.Input) { in.Cover.Slope = new(6.0) }, "cover.high_edge_ft: 9 ft"},
-		{"a slab without its thickness", func(in *cover.Input) { in.Foundation.Kind = new("slab") }, "foundation.slab_thickness_in: missing"},
-		{"the house holds what stands free", func(in *cover.Input) { in.Cover.Attachment = new("freestanding") }, "lateral.along_house: house_diaphragm"},
-		{"snow of the newer level", func(in *cover.Input) { in.Site.RoofSnow, in.Site.RoofSnowBasis = new(20.0), new("strength") }, "site.roof_snow_basis"},
-		{"a grade that the size has not", func(in *cover.Input) { in.Rafters.Grade = new("Construction"); in.Rafters.Size = new("2x8") }, "rafters.grade"},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			in := simple()
-			c.change(&in)
-			_, err := cover.Size(in)
-			assert.ErrorContains(t, err, c.want)
-		})
-	}
-	in := simple()
-	in.Site.RoofSnowBasis = new("strength")
-	size(t, in) // no snow has no level
-}
-
 // An empty object lacks every value that is required, and nothing else.
 func TestEmptyObject(t *testing.T) {
 	got := map[string]string{}

@@ -217,3 +217,38 @@ func TestTrapSwayingPosts(t *testing.T) {
 	post := check(t, r, "P", "compression with buckling")
 	calctest.Close(t, member(t, r, "P").Length*12/5.5, value(t, post, "slenderness"), exact, 0, "the house keeps the tops in place")
 }
+
+// Trap: the pressures of the edge strip on the edge rafter alone, which has half a width.
+// The strip is 3 ft wide or more (ASCE 7-16 Fig. 30.7-1 notes), so that at 16 in. the
+// second rafter lies in it with a full width, and beyond 6 ft on center none does.
+func TestTrapSecondRafterInTheEdgeStrip(t *testing.T) {
+	for _, c := range []struct{ spacing, part float64 }{{12, 1}, {16, 1}, {24, 1}, {32, 20.0 / 32}, {48, 12.0 / 48}} {
+		in := overhung()
+		in.Rafters.Spacing, in.Cover.Width = &c.spacing, new(24.0) // whole spaces
+		r, s := size(t, in), c.spacing/12
+		ledger, side := reaction(t, r, "ledger"), 0.0
+		inner := byCase(t, ledger, "inner rafter, zones 2 and 1 up")
+		for _, x := range ledger.ByCase {
+			if strings.HasPrefix(x.Case, "rafter in the side strip") && strings.HasSuffix(x.Case, "up") {
+				side = x.Force
+			}
+		}
+		// zone 3 and zone 2 are alike in this class of area: q G CN on all of its length
+		class := -inner / ledgerEnd(1, s, 10, 2)
+		full := pressureUp(t, r, "in an edge strip")
+		calctest.Close(t, -(full*c.part+class*(1-c.part))*ledgerEnd(1, s, 10, 2), side, exact, 0, c.spacing)
+		assert.GreaterOrEqual(t, linkOf(t, r, "H1").Rating, -0.6*side-0.6*byCase(t, ledger, "dead load at its least"))
+	}
+}
+
+// pressureUp is the upward pressure that a derivation of wind on a rafter ends with, psf.
+func pressureUp(t testing.TB, r cover.Report, title string) float64 {
+	t.Helper()
+	for _, d := range r.Loads.Derivations {
+		if strings.Contains(d.Title, title) {
+			return d.Lines[len(d.Lines)-1].X
+		}
+	}
+	t.Fatal("no derivation " + title)
+	return 0
+}
