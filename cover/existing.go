@@ -3,6 +3,7 @@ package cover
 import (
 	"patiocover/calc"
 	"patiocover/connections"
+	"patiocover/loads"
 	"patiocover/loads/roof"
 	"patiocover/loads/wind"
 )
@@ -36,7 +37,37 @@ func (m *model) existingRoof(d *design) []ExistingTie {
 		add("outside the end zones", b)
 	}
 	add("end zone, by the coefficients behind the prescriptive table", roof.TableBasis(*h.RafterSlope >= steepRoof))
+	if zone, b, ok := m.strict(j, angle, class); ok {
+		add("zone "+string(zone)+", as a component, the strict view", b)
+	}
 	return out
+}
+
+// strict returns the zone of the roof that lifts most when the rafter counts as a
+// component, with its coefficients. It is false where no figure is known.
+func (m *model) strict(j roof.Joint, angle float64, class roof.Enclosure) (roof.Zone, roof.Basis, bool) {
+	area := wind.EffectiveArea(j.Span, j.Spacing)
+	figures := roof.Figures716
+	if m.edition == loads.ASCE722 {
+		figures = roof.Figures722
+	}
+	var worst roof.Zone
+	var basis roof.Basis
+	most := -1.0
+	for _, z := range roof.Zones(figures, roof.Gable, angle, true) {
+		p := roof.Part{Figures: figures, Angle: angle, Zone: z, Area: area}
+		field, known := roof.NewComponent(j.Site, p, class)
+		p.Overhang = true
+		eave, both := roof.NewComponent(j.Site, p, class)
+		b, ok := roof.PartBasis(field, eave)
+		if !known || !both || !ok {
+			continue
+		}
+		if up := roof.NewTie(j, b).Uplift; up > most {
+			worst, basis, most = z, b, up
+		}
+	}
+	return worst, basis, most >= 0
 }
 
 // steepRoof is the slope from which the prescriptive table has its other half, in of
