@@ -23,7 +23,7 @@ import (
 )
 
 // covers are the whole inputs that the drawings are tried on.
-var covers = []string{"desert", "coast", "snow", "survey"}
+var covers = []string{"desert", "coast", "snow", "survey", "drift"}
 
 // read returns the input of a cover of the test data.
 func read(t testing.TB, name string) cover.Input {
@@ -325,6 +325,7 @@ func anyReport(t *rapid.T, base cover.Report, within limits) cover.Report {
 	}}
 	frost := rapid.SampledFrom([]float64{0, 12, 36, 60}).Draw(t, "frost")
 	r.Input.Site.FrostDepth = &frost
+	r.Loads.Heaps = anyHeaps(t, r.Geometry.Projection)
 	return r
 }
 

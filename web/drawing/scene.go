@@ -24,12 +24,13 @@ const (
 	Pale                // fill of what stands already
 	Wood                // fill of new timber
 	Concrete            // fill of concrete
+	Snow                // fill of a heap of snow
 	Tag                 // outline of a connection mark
 )
 
 var inkHex = [...]string{
 	None: "none", Paper: "#ffffff", Black: "#111111", Gray: "#555555", Existing: "#7a7a7a",
-	Pale: "#e9e9e9", Wood: "#efe0c4", Concrete: "#dcdcd8", Tag: "#123f7a",
+	Pale: "#e9e9e9", Wood: "#efe0c4", Concrete: "#dcdcd8", Snow: "#dde8f2", Tag: "#123f7a",
 }
 
 // Hex returns the color as #rrggbb, or the word none.

@@ -35,16 +35,18 @@ type sectionSheet struct {
 	fall      float64 // of the slab, ratio
 	slab      float64 // thickness of the slab, ft
 	below     float64 // what is drawn below the slab's top at the house, ft
-	underfoot int     // how many of the solid places lie below the floor
+	underfoot int     // how many of the solid places, those of snow and ground, are in nobody's way
 	knees     []Point // middles of the knee braces
 	start     float64 // of the drawing along y, ft: behind the wall when there is one
 }
 
 // Section draws the cover cut from the house to its outer edge, to scale: slab,
 // wall, ledger, rafter, beams, posts, what they stand on, the heights and the marks
-// of every connection of the load path.
+// of every connection of the load path. Where snow lies deeper near the house its loads
+// stand above.
 func Section(r cover.Report) Scene {
 	s := newSection(&r)
+	s.snow()
 	s.ground()
 	s.underfoot = len(s.solid)
 	s.house()
@@ -80,10 +82,10 @@ func newSection(r *cover.Report) *sectionSheet {
 	s.Title, s.Width = "Section A-A", sheetWidth
 	s.Description = fmt.Sprintf("Section of a patio cover from the house outward: "+
 		"top of rafters %s at the high edge and %s at the low edge, slope %s in 12, clear height %s.",
-		feetInches(g.HighEdge), feetInches(g.LowEdge), inches(g.Slope), clearWords(r))
+		feetInches(g.HighEdge), feetInches(g.LowEdge), inches(g.Slope), clearWords(r)) + snowWords(r)
 	spare := sheetWidth - sectionLeft - sectionRight - (g.Projection-s.start)*s.scale.foot
-	s.origin = Point{sectionLeft + spare/2 - s.start*s.scale.foot, sectionTop + g.HighEdge*s.scale.foot}
-	s.field = box{2, 2, sheetWidth - 2, s.at(0, -s.below).Y + sectionFoot}
+	s.origin = Point{sectionLeft + spare/2 - s.start*s.scale.foot, snowBand(r) + sectionTop + g.HighEdge*s.scale.foot}
+	s.field = box{2, snowBand(r) + 2, sheetWidth - 2, s.at(0, -s.below).Y + sectionFoot}
 	return s
 }
 
