@@ -38,23 +38,34 @@ func (m *model) beamHolding() holding {
 	return holding{bracing: bracing{top: m.plan.spacing}, limits: m.limits}
 }
 
-// limitsOf returns the deflection limits of rafters and beams: of live or snow load
-// by the residential code, and of the long-term sag by the span over 180, tightened
-// to 240 below a plaster ceiling (IBC 2018 Table 1604.3, dead plus live).
+// limitsOf returns the deflection limits of rafters and beams: of live or snow load by
+// the residential code, and of the long-term sag by the building code's limit of dead
+// plus live load. Without a ceiling the sag keeps the limit of a board ceiling, which is
+// stricter than the code asks for.
 func limitsOf(in Input) limits {
-	live := member.Limit{Divisor: 240, Source: "IRC 2015 Table R301.7, all other structural members", Status: calc.Read}
-	total := member.Limit{
-		Divisor: 180, Status: calc.Read,
-		Source: "IBC 2018 Table 1604.3, dead plus live below a board ceiling, kept without one",
-	}
+	live, total := "all other structural members (incl. rafter slope <= 3:12)", "roof member supporting nonplaster ceiling"
 	switch {
 	case *in.Cover.Ceiling == "plaster":
-		live = member.Limit{Divisor: 360, Source: "IRC 2015 Table R301.7, plaster ceiling", Status: calc.Read}
-		total = member.Limit{Divisor: 240, Source: "IBC 2018 Table 1604.3, dead plus live, plaster ceiling", Status: calc.Read}
+		live, total = "ceiling with plaster or stucco finish", "roof member supporting plaster or stucco ceiling"
 	case *in.Cover.Ceiling == "none" && *in.Cover.Slope > 3:
-		live = member.Limit{Divisor: 180, Source: "IRC 2015 Table R301.7, rafters steeper than 3 in 12 without ceiling"}
+		live = "rafter, slope > 3:12, no finished ceiling"
 	}
-	return limits{live: live, total: total}
+	l, t := limitRow("IRC", live), limitRow("IBC", total)
+	return limits{
+		live:  member.Limit{Divisor: l.Live, Source: l.Source + ", " + l.Member, Status: l.Status},
+		total: member.Limit{Divisor: t.Total, Source: t.Source + ", dead plus live, " + t.Member, Status: t.Status},
+	}
+}
+
+// limitRow returns the row of a code's deflection limits. A row that is not there is a
+// mistake of ours.
+func limitRow(code, of string) member.LimitRow {
+	for _, r := range member.Limits() {
+		if r.Code == code && r.Member == of {
+			return r
+		}
+	}
+	panic("cover: no deflection limit " + code + " for " + of)
 }
 
 // bearsOn says in words what a rafter bears on at a support.
