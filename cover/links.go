@@ -61,15 +61,17 @@ func (m *model) links(d *design) []Link {
 func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design) joint {
 	j := joint{kind: kind, line: line, count: len(m.plan.rafters), per: "each"}
 	along, out := m.sideways.at(kind)
+	stands := burden{dead: m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total()}
 	for i := range m.rafter.arr {
 		a := &m.rafter.arr[i]
 		r := m.rafter.reactionOf(a, support, &d.rafter)
 		j.demand(a, r.total(), along, out)
+		stands.snow = max(stands.snow, a.snowOf(r.total(), stands.dead))
 		if a.least && a.self > 0 {
 			j.lift.lower(lift{net: r.total(), dead: r.dead / a.self, windFactor: a.wind, deadFactor: a.self})
 		}
 	}
-	j.shake(&m.sideways, m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total(), along, out)
+	j.shake(m, []burden{stands}, along, out)
 	return j
 }
 
@@ -81,32 +83,16 @@ func (j *joint) demand(a *arrangement, vertical float64, along, out share) {
 	})
 }
 
-// shake adds what the earthquake asks beside the dead load, most and least (ASCE 7
-// 2.4.5, combinations 8 and 10, where D is relieved by the vertical part).
-func (j *joint) shake(s *sideways, dead float64, along, out share) {
-	if !s.along.shaken {
-		return
-	}
-	up := asdQuake * s.vertical
-	for _, c := range []connections.Demand{
-		{Combination: "D + 0.7Ev + 0.7Eh", Vertical: (1 + up) * dead},
-		{Combination: "0.6D - 0.7Ev + 0.7Eh", Vertical: (0.6 - up) * j.lift.dead},
-	} {
-		c.Along, c.Out = asdQuake*along.quake, asdQuake*out.quake
-		j.demands = append(j.demands, c)
-	}
-}
-
 // postJoint collects the demands on a link of the posts of one line: the worst post.
 func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 	l := m.lines[line]
 	j := joint{kind: kind, line: line, count: l.posts, per: "each post"}
 	height := 0.0
 	if kind != connections.BeamToPost {
-		height = m.beamTop(m.plan.lines[line], d.rafter.section.Depth) - d.beam.section.Depth
+		height = m.postHeight(line, d.rafter.section.Depth, d.beam.section.Depth)
 	}
 	along, out := m.sideways.at(kind)
-	dead, most := l.leastDead(&d.beam), 0.0
+	dead, stands := l.leastDead(&d.beam), make([]burden, l.posts)
 	for i := range l.arr {
 		a := &l.arr[i]
 		own := d.post.most * height * a.self
@@ -115,8 +101,9 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 		}
 		for n, force := range l.forces[i] {
 			if i == 0 {
-				most = max(most, force+own)
+				stands[n].dead = force + own
 			}
+			stands[n].snow = max(stands[n].snow, a.snowOf(force+own, stands[n].dead))
 			j.demand(a, force+own, along, out)
 			if a.least && a.self > 0 {
 				j.lift.lower(lift{
@@ -126,7 +113,7 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 			}
 		}
 	}
-	j.shake(&m.sideways, most, along, out)
+	j.shake(m, stands, along, out)
 	return j
 }
 

@@ -198,6 +198,13 @@ func (m *model) beamTop(y, rafterDepth float64) float64 {
 	return m.plan.topAt(y) - rafterDepth/math.Cos(m.plan.angle)
 }
 
+// postHeight is the height of the posts of a line, from the slab, which falls away from
+// the house, to the underside of the beam, in.
+func (m *model) postHeight(line int, rafterDepth, beamDepth float64) float64 {
+	y := m.plan.lines[line]
+	return m.beamTop(y, rafterDepth) - beamDepth + *m.in.Cover.SlabFall*calc.In/calc.Ft*y
+}
+
 func feet(inches []float64) []float64 {
 	out := make([]float64, len(inches))
 	for i, x := range inches {
@@ -210,7 +217,7 @@ func feet(inches []float64) []float64 {
 func (f *beamFrame) postCase(m *model, lw *lineWork, n int, rafter, beam *wood) postCase {
 	c := postCase{
 		line: f.line, post: n, ends: m.ends, force: f.post(n),
-		height: m.beamTop(m.plan.lines[f.line], rafter.section.Depth) - beam.section.Depth,
+		height: m.postHeight(f.line, rafter.section.Depth, beam.section.Depth),
 	}
 	pieces := 0
 	for i := range f.pieces {

@@ -5,16 +5,14 @@ import (
 
 	"patiocover/calc"
 	"patiocover/connections"
+	"patiocover/loads"
 	"patiocover/loads/seismic"
 	"patiocover/loads/snow"
 	"patiocover/loads/wind"
 )
 
-// Factors of allowable stress design on wind and on earthquake (ASCE 7 2.4).
-const (
-	asdWind  = 0.6
-	asdQuake = 0.7
-)
+// asdWind is the factor of allowable stress design on wind (ASCE 7 2.4.1).
+const asdWind = 0.6
 
 // A push is the horizontal load in one direction: wind, and earthquake where the site
 // gives one. Forces are of strength level.
@@ -24,7 +22,8 @@ type push struct {
 	wind      wind.Sideways
 	quake     seismic.Shear
 	refusal   seismic.Refusal
-	shaken    bool // the earthquake is computed
+	shaken    bool              // the earthquake is computed
+	rule      loads.Combination // with the earthquake, that which asks most sideways
 }
 
 // sideways is the horizontal load on the cover and how it is shared out.
@@ -56,8 +55,8 @@ func newSideways(m *model, d *design) sideways {
 
 // postArea is the area of all posts seen from one side, in², and their volume, in³.
 func (m *model) postArea(d *design) (area, volume float64) {
-	for _, y := range m.plan.lines {
-		height := m.beamTop(y, d.rafter.section.Depth) - d.beam.section.Depth
+	for i := range m.plan.lines {
+		height := m.postHeight(i, d.rafter.section.Depth, d.beam.section.Depth)
 		area += float64(len(m.plan.posts)) * d.post.section.Depth * height
 		volume += float64(len(m.plan.posts)) * d.post.section.Area() * height
 	}
@@ -103,7 +102,7 @@ func (s *sideways) shake(m *model, d *design) {
 		if way.byHouse() {
 			system = seismic.HouseWalls()
 		}
-		way.shaken = true
+		way.shaken, way.rule = true, strongest(loads.ASDEarthquake(m.edition))
 		way.quake = seismic.NewShear(site, system, roof+low, p.mean())
 		way.refusal = system.Permits(*in.SeismicCategory, p.mean())
 	}
@@ -172,8 +171,8 @@ func (p *push) way() LateralWay {
 	}
 	if p.shaken {
 		sheet.Append(p.quake.Lines())
-		sheet.Given("f_E", asdQuake, "", "ASCE 7 2.4.5, factor on earthquake")
-		quake := asdQuake * p.quake.Force
+		sheet.Quoted("f_E", p.rule.Earthquake, "", p.rule.Clause+", factor on earthquake", p.rule.Status)
+		quake := p.rule.Earthquake * p.quake.Force
 		sheet.Step("H_E", "f_E * V", quake, "lb", "allowable stress design")
 		out.Demand = max(wind, quake)
 		sheet.Step("H", "max(H_W, H_E)", out.Demand, "lb", "the larger governs")
