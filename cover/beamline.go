@@ -3,7 +3,6 @@ package cover
 import (
 	"patiocover/beam"
 	"patiocover/beam/lumber"
-	"patiocover/calc"
 	"patiocover/loads"
 )
 
@@ -202,7 +201,7 @@ func (f *beamFrame) add(c *loads.Combination, p pattern, wind int) {
 	f.terms = append(f.terms, term{c, p, wind})
 	f.arr = append(f.arr, arrangement{
 		name: label(c, p, name), duration: durationOf(c.Duration), self: c.Dead,
-		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, wind: c.Wind, clause: c.Clause, status: calc.Read,
+		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
 	})
 }
 

@@ -15,6 +15,7 @@ type arrangement struct {
 	least    bool            // own weight and dead load at their least
 	coef     []float64       // factor of each load case, own weight left out
 	onPlan   float64         // factor on the live or snow load
+	snow     float64         // factor on snow
 	wind     float64         // factor on the wind
 	clause   string          // of the combination
 	status   calc.Status     // how the combination is known

@@ -40,14 +40,7 @@ func (m *model) loadReport(d *design) LoadReport {
 	out.Views = m.wind.viewLines()
 	out.Cases = m.loadCases()
 	out.Heaps = m.snow.heapLines()
-	for i := range m.combos {
-		if c := &m.combos[i]; !m.idle(c) {
-			out.Combinations = append(out.Combinations, CombinationLine{
-				Name: c.Name, Clause: c.Clause, Dead: c.Dead, RoofLive: c.RoofLive,
-				Snow: c.Snow, Wind: c.Wind, Duration: c.Duration,
-			})
-		}
-	}
+	out.Combinations = m.combinationLines()
 	return out
 }
 

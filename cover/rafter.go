@@ -5,7 +5,6 @@ import (
 
 	"patiocover/beam"
 	"patiocover/beam/lumber"
-	"patiocover/calc"
 	"patiocover/loads"
 )
 
@@ -179,7 +178,7 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 	width := m.plan.spacing * share
 	a := arrangement{
 		name: label(c, p, w.name), duration: durationOf(c.Duration), self: c.Dead,
-		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, wind: c.Wind, clause: c.Clause, status: calc.Read,
+		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
 		coef: make([]float64, len(r.normal)),
 	}
 	a.coef[0] = c.Dead * m.layers(c.DeadLeast) * width * cos

@@ -211,15 +211,21 @@ type HeapLine struct {
 	Reach float64 `json:"reach_ft"` // ft out from the high edge, at most the projection
 }
 
-// A CombinationLine is one row of factors.
+// A CombinationLine is one row of factors, on wind and earthquake of strength level.
 type CombinationLine struct {
-	Name     string  `json:"name"`      // as the standard prints it
-	Clause   string  `json:"clause"`    // edition, section, number
-	Dead     float64 `json:"dead"`      // factor
-	RoofLive float64 `json:"roof_live"` // factor
-	Snow     float64 `json:"snow"`      // factor
-	Wind     float64 `json:"wind"`      // factor
-	Duration float64 `json:"c_d"`       // load duration factor C_D
+	Name         string      `json:"name"`          // as the standard prints it
+	Clause       string      `json:"clause"`        // edition, section, number
+	Method       string      `json:"method"`        // ASD, allowable stress design, or LRFD, strength design
+	Used         bool        `json:"used"`          // a check or a demand of this report uses it
+	Dead         float64     `json:"dead"`          // factor
+	RoofLive     float64     `json:"roof_live"`     // factor
+	Snow         float64     `json:"snow"`          // factor
+	Wind         float64     `json:"wind"`          // factor
+	Earthquake   float64     `json:"earthquake"`    // factor on Eh, sideways, either way
+	EarthquakeUp float64     `json:"earthquake_up"` // factor on Ev, above 0 pressing down, below 0 lifting
+	Duration     float64     `json:"c_d"`           // load duration factor C_D; 0 in strength design
+	TimeEffect   float64     `json:"lambda"`        // time effect factor of strength design; 0 in ASD
+	Status       calc.Status `json:"status"`        // how the factors on the loads are known
 }
 
 // A Member is one kind of member, chosen or given, with every check of it.
