@@ -26,6 +26,7 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"lifts": func(f cover.Force) bool { return f.Value > 0 }, "number": number,
 	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
 	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
+	"strengthNote": func() string { return strengthNote }, "unusedNote": func() string { return unusedNote },
 }).ParseFS(templateFiles, "templates/*.html"))
 
 // Static returns the style sheet, the script and the icon.

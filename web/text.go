@@ -91,6 +91,7 @@ func Text(w io.Writer, r cover.Report) error {
 	p.members(r)
 	p.links(r)
 	p.ground(r)
+	p.combinations(r.Loads.Combinations)
 	p.basis(r)
 	p.head("Not checked")
 	for _, s := range r.NotChecked {
