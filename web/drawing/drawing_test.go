@@ -90,6 +90,32 @@ func TestSectionSaysWhatIsNotAsItShouldBe(t *testing.T) {
 	}
 }
 
+// The line that shows the span of the rafters runs clear of every post.
+func TestSpanOfTheRaftersKeepsOffThePosts(t *testing.T) {
+	for _, name := range covers {
+		var spans, posts []drawing.Point
+		for _, item := range drawing.Plan(report(t, name, nil)).Items {
+			path, ok := item.(drawing.Path)
+			switch {
+			case ok && path.Closed && path.Pen.Fill == drawing.Black && len(path.Points) == 4:
+				posts = append(posts, path.Points[0])
+			case ok && len(path.Points) == 2 && path.Pen.Width > 1 && path.Points[1].Y-path.Points[0].Y > 60:
+				spans = append(spans, path.Points[1])
+			}
+		}
+		require.Len(t, spans, 1, name)
+		require.NotEmpty(t, posts, name)
+		met := 0
+		for _, p := range posts {
+			if math.Abs(p.Y-spans[0].Y) < 10 { // not the black pieces of the scale
+				met++
+				assert.Greater(t, math.Abs(p.X-spans[0].X), 6.0, name)
+			}
+		}
+		assert.GreaterOrEqual(t, met, 2, name)
+	}
+}
+
 // Freestanding covers have no house, no ledger and a mark for every line.
 func TestFreestanding(t *testing.T) {
 	r := report(t, "desert", func(in *cover.Input) {

@@ -169,8 +169,7 @@ func (p *planSheet) spanArrow() {
 	if len(p.g.Rafters) < 2 || len(p.g.Lines) == 0 {
 		return
 	}
-	n := len(p.g.Rafters) / 2
-	x := (p.g.Rafters[n-1] + p.g.Rafters[n]) / 2
+	x := p.spanAt()
 	from, to := p.at(x, ft(ledgerThick)), p.at(x, p.g.Lines[len(p.g.Lines)-1].Y)
 	p.line(bold, from, to)
 	for _, end := range []struct {
@@ -185,6 +184,37 @@ func (p *planSheet) spanArrow() {
 		p.near(backed, s, middle, hint{angle: 90, least: 12, most: 80})
 	}
 	p.solid = append(p.solid, spanning(from, to).grow(4))
+}
+
+// spanAt is the middle between two rafters where the span is shown, ft: the nearest to
+// the middle of the roof that is clear of posts and splices, else the nearest of all.
+func (p *planSheet) spanAt() float64 {
+	const clear = 12.0 // pt
+	middle, best, clearest := p.g.Width/2, math.Inf(1), math.Inf(1)
+	for i := 1; i < len(p.g.Rafters); i++ {
+		x := (p.g.Rafters[i-1] + p.g.Rafters[i]) / 2
+		if math.Abs(x-middle) < math.Abs(best-middle) {
+			best = x
+		}
+		if p.offPosts(x)*p.scale.foot >= clear && math.Abs(x-middle) < math.Abs(clearest-middle) {
+			clearest = x
+		}
+	}
+	if !math.IsInf(clearest, 1) {
+		return clearest
+	}
+	return best
+}
+
+// offPosts is the distance along the house to the nearest post of any line, ft.
+func (p *planSheet) offPosts(x float64) float64 {
+	nearest := math.Inf(1)
+	for _, l := range p.g.Lines {
+		for _, post := range l.Posts {
+			nearest = min(nearest, math.Abs(x-post))
+		}
+	}
+	return nearest
 }
 
 // rafterWords tells the size and spacing of the rafters as a framing plan does.
