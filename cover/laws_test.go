@@ -258,6 +258,9 @@ func TestNextSmallerSizeFails(t *testing.T) {
 				continue
 			}
 			last := m.Rejected[len(m.Rejected)-1]
+			if m.Name == "rafter" && last.Check == "bearing" {
+				continue // on the narrowest beam that may come below it, which is chosen later
+			}
 			smaller := fixed
 			switch m.Name {
 			case "rafter":
