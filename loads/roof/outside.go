@@ -27,9 +27,6 @@ var gcpfRows = calc.ReadTable("gcpf.csv", gcpfCSV, func(r calc.Row) gcpfRow {
 	}
 })
 
-// steepest is the slope at which the rows that are used end, degrees.
-const steepest = 45.0
-
 // An Outside is the external coefficient of one half of the roof of a low-rise
 // building, of both load cases.
 type Outside struct {
