@@ -41,9 +41,18 @@ func patterns(bays []bay) []pattern {
 			pattern{name: "alternate bays from the second", bays: even})
 	}
 	for i := 0; len(real) > 2 && i+1 < len(real); i++ {
-		out = append(out, pattern{name: "two neighboring bays", bays: 1<<real[i] | 1<<real[i+1]})
+		a, b := real[i], real[i+1]
+		out = append(out, pattern{name: spanName(bays, a) + " and " + spanName(bays, b), bays: 1<<a | 1<<b})
 	}
 	return out
+}
+
+// sagName names the placing where it counts for deflection.
+func (p pattern) sagName() string {
+	if p.set > 0 {
+		return "snow with " + p.name
+	}
+	return "live or snow on " + p.name
 }
 
 // everywhere is the placing of a combination without live or snow load.

@@ -215,7 +215,7 @@ func (p *piece) copyArrangements(arr []arrangement, placings []pattern) {
 	}
 	p.sag = make([]arrangement, len(placings))
 	for i, at := range placings {
-		p.sag[i] = arrangement{name: "live or snow on " + at.name, coef: make([]float64, len(p.normal))}
+		p.sag[i] = arrangement{name: at.sagName(), coef: make([]float64, len(p.normal))}
 	}
 }
 

@@ -47,7 +47,7 @@ func criteria(in, full Input) []Criterion {
 	for _, f := range fields {
 		name, ok := strings.CutPrefix(f.Path, "site.")
 		value, filled := texts[f.Path]
-		if !ok || !filled {
+		if !ok || !filled || !in.concerns(f.Path) {
 			continue
 		}
 		c := Criterion{Path: f.Path, Label: f.Label, Value: value, Unit: f.Unit, Given: said[f.Path]}

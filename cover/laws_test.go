@@ -259,7 +259,7 @@ func TestNextSmallerSizeFails(t *testing.T) {
 			}
 			last := m.Rejected[len(m.Rejected)-1]
 			if m.Name == "rafter" && last.Check == "bearing" {
-				continue // on the narrowest beam that may come below it, which is chosen later
+				continue // a smaller rafter may be over only on the beam that comes below it
 			}
 			smaller := fixed
 			switch m.Name {

@@ -216,10 +216,9 @@ func (r *rafterFrame) arrangeSag(m *model) {
 	width := m.plan.spacing * r.cosine * r.cosine
 	all := patterns(r.bays)
 	for _, p := range append(all, m.drifted(all[0].bays)...) {
-		a := arrangement{name: "live or snow on " + p.name, coef: make([]float64, len(r.normal))}
+		a := arrangement{name: p.sagName(), coef: make([]float64, len(r.normal))}
 		even := max(m.live, m.snow.even(0))
 		if p.set > 0 {
-			a.name = "snow with " + p.name
 			even = m.snow.even(p.set)
 		}
 		for b := range r.bays {

@@ -30,18 +30,18 @@ func Size(in Input) (Report, error) {
 // them, then posts under those.
 func (m *model) choose(ws *workspace) design {
 	var d design
-	beams := m.beams.candidates(beamSizes)
-	d.rafter, d.noRafter = pick(m.rafters.candidates(rafterSizes), func(w *wood) (float64, string) {
-		ratio := m.gradeRafter(ws, w, &beams[0])
-		return ratio, nameOrWater(&ws.rafter, ws.rafterWater)
-	})
+	d.beam = m.beams.candidates(beamSizes)[0]
+	m.chooseFrame(ws, &d)
+	first := d
+	m.chooseFrame(ws, &d) // once more, now that the rafters have the seat of the beam chosen
+	if m.gradeRafter(ws, &d.rafter, &d.beam) > m.gradeRafter(ws, &first.rafter, &first.beam) &&
+		m.gradeRafter(ws, &d.rafter, &d.beam) > 1 {
+		d = first // the second beam is narrower than the seat that its rafters were chosen for
+	}
 	for _, l := range m.lines {
 		l.load(m, &d.rafter)
 	}
-	d.beam, d.noBeam = pick(beams, func(w *wood) (float64, string) {
-		ratio := m.gradeBeams(ws, w)
-		return ratio, nameOrWater(ws.worstPiece(), ws.beamWater)
-	})
+	m.gradeBeams(ws, &d.beam)
 	d.post, d.noPost = pick(m.posts.candidates(postSizes), func(w *wood) (float64, string) {
 		ratio := m.gradePosts(ws, &d.rafter, &d.beam, w)
 		return ratio, postNames[ws.worstPost()]
@@ -56,6 +56,22 @@ func nameOrWater(g *graded, water float64) string {
 		return "ponding or fall left after sag"
 	}
 	return checkNames[g.kind()]
+}
+
+// chooseFrame chooses the rafters for the seat that the beam of the design gives, and
+// then the beam below them.
+func (m *model) chooseFrame(ws *workspace, d *design) {
+	d.rafter, d.noRafter = pick(m.rafters.candidates(rafterSizes), func(w *wood) (float64, string) {
+		ratio := m.gradeRafter(ws, w, &d.beam)
+		return ratio, nameOrWater(&ws.rafter, ws.rafterWater)
+	})
+	for _, l := range m.lines {
+		l.load(m, &d.rafter)
+	}
+	d.beam, d.noBeam = pick(m.beams.candidates(beamSizes), func(w *wood) (float64, string) {
+		ratio := m.gradeBeams(ws, w)
+		return ratio, nameOrWater(ws.worstPiece(), ws.beamWater)
+	})
 }
 
 // pick returns the first candidate whose ratio is at most 1, and those before it
