@@ -254,3 +254,24 @@ func TestTrapScreenedCoverIsNotOpen(t *testing.T) {
 		assert.NotEqual(t, cover.OK, r.Verdict, sides)
 	}
 }
+
+// Trap: the two directions of the free roof figure taken the wrong way round. From 5
+// degrees each case is carried with its halves exchanged too, so that neither reading is
+// unsafe.
+func TestTrapDirectionsOfTheFigureMisread(t *testing.T) {
+	in := simple()
+	in.Cover.Slope, in.Cover.HighEdge = new(2.0), new(11.0)
+	cases := map[string]cover.LoadCase{}
+	for _, c := range size(t, in).Loads.Cases {
+		cases[c.Name] = c
+	}
+	pairs := 0
+	for name, c := range cases {
+		if exchanged, ok := cases[name+", halves exchanged"]; ok {
+			pairs++
+			calctest.Near(t, c.Value, exchanged.Second, 0, name)
+			calctest.Near(t, c.Second, exchanged.Value, 0, name)
+		}
+	}
+	assert.Equal(t, 8, pairs, "two directions, two cases, two flows")
+}

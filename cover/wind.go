@@ -107,7 +107,11 @@ func (w *windLoads) wholeRoof(flows []wind.Flow) {
 			name: fmt.Sprintf("%s, case %s, %s%s", from, h.Case, h.Flow, w.row(h)),
 			high: q * h.High(), low: q * h.Low(), share: 1,
 		})
-		w.halves = append(w.halves, derived{w.across[len(w.across)-1].name, h.Lines})
+		c := w.across[len(w.across)-1]
+		w.halves = append(w.halves, derived{c.name, h.Lines})
+		if w.roof.Angle >= twoReadings {
+			w.across = append(w.across, windCase{name: c.name + ", halves exchanged", high: c.low, low: c.high, share: 1})
+		}
 	}
 	for _, b := range wind.Bands() {
 		if !among(b.Flow, flows) {
@@ -121,6 +125,12 @@ func (w *windLoads) wholeRoof(flows []wind.Flow) {
 		w.halves = append(w.halves, derived{band.name, b.Lines})
 	}
 }
+
+// twoReadings is the slope from which the two directions of the figure differ, degrees.
+// Which of them meets the high edge follows from how the wind lifts and presses a sloped
+// plate; the sketch of the figure was not seen. So each case is carried with its halves
+// exchanged too, and a wrong reading cannot be unsafe.
+const twoReadings = 5.0
 
 // row tells the rows of the figure apart where two of them serve.
 func (w *windLoads) row(h wind.Half) string {
