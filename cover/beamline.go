@@ -15,18 +15,16 @@ import (
 // tributary width that lies in each band from the left edge and from the right edge, for
 // wind along the house.
 type beamFrame struct {
-	line        int     // index of the beam line
-	support     int     // index of the line among the supports of a rafter
-	pieces      []piece // from the left
-	bays        []bay   // of the whole line
-	placing     []pattern
-	posts       int
-	arr         []arrangement // of the whole line
-	forces      [][]float64   // force on each post by arrangement, lb down
-	terms       []term        // how the factors of each arrangement follow from the rafters
-	layersLeast float64       // least dead load of the layers from a rafter of full width, lb
-	ownLeast    float64       // least weight of a rafter itself, lb
-	windOn      []windOn      // vertical reaction of a rafter at this line, by wind case
+	line    int     // index of the beam line
+	support int     // index of the line among the supports of a rafter
+	pieces  []piece // from the left
+	bays    []bay   // of the whole line
+	placing []pattern
+	posts   int
+	arr     []arrangement // of the whole line
+	forces  [][]float64   // force on each post by arrangement, lb down
+	terms   []term        // how the factors of each arrangement follow from the rafters
+	windOn  []windOn      // vertical reaction of a rafter at this line, by wind case
 }
 
 // A piece is one stick of the beam.
@@ -222,7 +220,6 @@ func (p *piece) copyArrangements(arr []arrangement, placings []pattern) {
 // load writes the factors of every arrangement for the rafters that were chosen. It
 // allocates nothing.
 func (f *beamFrame) load(m *model, rafter *wood) {
-	f.layersLeast, f.ownLeast = m.rafter.deadAt(m, f.support, rafter, true)
 	for i := range f.terms {
 		t := &f.terms[i]
 		layers, own := m.rafter.deadAt(m, f.support, rafter, t.combo.DeadLeast)
@@ -238,6 +235,21 @@ func (f *beamFrame) load(m *model, rafter *wood) {
 			f.write(f.pieces[p].sag[i].coef, &t, 0, m.sagAt(f.support, at.set))
 		}
 	}
+}
+
+// uniform gives every rafter of the line the same force, lb on one of full tributary
+// width.
+func (f *beamFrame) uniform(coef []float64, force float64) {
+	coef[allCase(len(f.bays))] = force
+}
+
+// dead sets the factors of dead load alone: the beam's own weight, and the layers and
+// the weight of the rafters that it carries.
+func (f *beamFrame) dead(coef []float64, m *model, d *design, least bool) {
+	layers, own := m.rafter.deadAt(m, f.support, &d.rafter, least)
+	coef[0] = d.beam.weight(least)
+	f.uniform(coef, layers)
+	coef[eachCase(len(f.bays))] = own
 }
 
 // write sets the factors of one arrangement of one stick: the force of a rafter of

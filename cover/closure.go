@@ -86,14 +86,10 @@ func written(all []balance) ([]Closure, error) {
 // its length.
 func (m *model) deadBalance(d *design, least bool) balance {
 	p := &m.plan
-	name, rafter, beam := "dead load at its most", d.rafter.most, d.beam.most
-	if least {
-		name, rafter, beam = "dead load at its least", d.rafter.least, d.beam.least
-	}
 	length := p.slope(p.projection)
-	applied := m.layers(least)*p.width*length + rafter*length*float64(len(p.rafters)) +
-		beam*p.width*float64(len(p.lines))
-	return balance{name, applied, m.deadReactions(d, least)}
+	applied := m.layers(least)*p.width*length + d.rafter.weight(least)*length*float64(len(p.rafters)) +
+		d.beam.weight(least)*p.width*float64(len(p.lines))
+	return balance{deadName(least), applied, m.deadReactions(d, least)}
 }
 
 // onLedger is the sum over all rafters of a vertical ledger reaction that goes with
@@ -127,24 +123,10 @@ func (f *beamFrame) onPosts(fill func(coef []float64)) float64 {
 func (m *model) deadReactions(d *design, least bool) float64 {
 	layers, own := m.rafter.deadAt(m, 0, &d.rafter, least)
 	sum := m.onLedger(layers, own)
-	beam := d.beam.most
-	if least {
-		beam = d.beam.least
-	}
 	for _, l := range m.lines {
-		layers, own := m.rafter.deadAt(m, l.support, &d.rafter, least)
-		sum += l.onPosts(func(coef []float64) {
-			coef[0] = beam
-			l.uniform(coef, layers)
-			coef[eachCase(len(l.bays))] = own
-		})
+		sum += l.onPosts(func(coef []float64) { l.dead(coef, m, d, least) })
 	}
 	return sum
-}
-
-// uniform gives every rafter of a line the same force.
-func (f *beamFrame) uniform(coef []float64, force float64) {
-	coef[allCase(len(f.bays))] = force
 }
 
 // planReactions are the reactions under a load on all of the plan.

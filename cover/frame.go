@@ -113,11 +113,7 @@ const tiny = 1e-6
 // factors writes the factors of an arrangement with the weight of the wood.
 func (f *frame) factors(a *arrangement, w *wood) []float64 {
 	copy(f.normal, a.coef)
-	weight := w.most
-	if a.least {
-		weight = w.least
-	}
-	f.normal[0] += a.self * weight * f.cosine
+	f.normal[0] += a.self * w.weight(a.least) * f.cosine
 	return f.normal
 }
 

@@ -92,13 +92,10 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 		height = m.postHeight(line, d.rafter.section.Depth, d.beam.section.Depth)
 	}
 	along, out := m.sideways.at(kind)
-	dead, stands := l.leastDead(&d.beam), make([]burden, l.posts)
+	dead, stands := l.leastDead(m, d), make([]burden, l.posts)
 	for i := range l.arr {
 		a := &l.arr[i]
-		own := d.post.most * height * a.self
-		if a.least {
-			own = d.post.least * height * a.self
-		}
+		own := d.post.weight(a.least) * height * a.self
 		for n, force := range l.forces[i] {
 			if i == 0 {
 				stands[n].dead = force + own
@@ -118,14 +115,12 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 }
 
 // leastDead is the least dead load on each post, lb.
-func (f *beamFrame) leastDead(beam *wood) []float64 {
+func (f *beamFrame) leastDead(m *model, d *design) []float64 {
 	out := make([]float64, f.posts)
 	for i := range f.pieces {
 		p := &f.pieces[i]
 		coef := make([]float64, len(p.normal))
-		f.uniform(coef, f.layersLeast)
-		coef[eachCase(len(f.bays))] = f.ownLeast
-		coef[0] = beam.least
+		f.dead(coef, m, d, true)
 		p.plan.Forces(coef, &p.frame.forces)
 		for s, r := range p.frame.forces.Reactions {
 			out[p.firstPost+s] += r

@@ -246,12 +246,8 @@ func (r reaction) total() float64 { return r.dead + r.plan + r.wind }
 
 // reactionOf returns the vertical reaction at a support under one arrangement.
 func (r *rafterFrame) reactionOf(a *arrangement, support int, w *wood) reaction {
-	own := w.most
-	if a.least {
-		own = w.least
-	}
 	u := r.unit[support]
-	out := reaction{dead: (a.coef[0]/r.cosine + a.self*own) * u[0]}
+	out := reaction{dead: (a.coef[0]/r.cosine + a.self*w.weight(a.least)) * u[0]}
 	for c := 1; c < len(u); c++ {
 		if c >= r.highCase() && c <= r.middleCase() {
 			out.wind += a.coef[c] * u[c] * r.cosine
@@ -265,12 +261,8 @@ func (r *rafterFrame) reactionOf(a *arrangement, support int, w *wood) reaction 
 // deadAt returns the vertical reactions at a support under dead load, lb: of the
 // layers on a rafter of full tributary width, and of one rafter's own weight.
 func (r *rafterFrame) deadAt(m *model, support int, w *wood, least bool) (layers, own float64) {
-	own = w.most
-	if least {
-		own = w.least
-	}
 	unit := r.unit[support][0]
-	return m.layers(least) * m.plan.spacing * unit, own * unit
+	return m.layers(least) * m.plan.spacing * unit, w.weight(least) * unit
 }
 
 // planAt is the largest vertical reaction at a support under a plan load placed for

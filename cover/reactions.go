@@ -25,12 +25,10 @@ func (m *model) reactions(d *design) []Reaction {
 func (m *model) rafterReaction(support int, y float64, d *design) Reaction {
 	r := m.rafter
 	out := Reaction{Support: m.supportName(support), Of: "R1, one rafter", X: m.plan.width / 2 / calc.Ft, Y: y / calc.Ft}
-	layers, own := r.deadAt(m, support, &d.rafter, false)
-	least, ownLeast := r.deadAt(m, support, &d.rafter, true)
-	out.cases(
-		CaseForce{"dead load at its most", layers + own},
-		CaseForce{"dead load at its least", least + ownLeast},
-	)
+	for _, least := range []bool{false, true} {
+		layers, own := r.deadAt(m, support, &d.rafter, least)
+		out.cases(CaseForce{deadName(least), layers + own})
+	}
 	if m.live > 0 {
 		out.cases(CaseForce{"roof live load", r.planAt(m, support, m.live)})
 	}
@@ -45,6 +43,14 @@ func (m *model) rafterReaction(support int, y float64, d *design) Reaction {
 		out.extremes(a.name, r.reactionOf(a, support, &d.rafter).total())
 	}
 	return out
+}
+
+// deadName names the dead load as a case.
+func deadName(least bool) string {
+	if least {
+		return "dead load at its least"
+	}
+	return "dead load at its most"
 }
 
 func (m *model) supportName(support int) string {
@@ -62,16 +68,7 @@ func (m *model) postReaction(l *beamFrame, line, post int, name string, d *desig
 	out := Reaction{Support: name, Of: mark("BM", line), X: m.plan.posts[post] / calc.Ft, Y: m.plan.lines[line] / calc.Ft}
 	at := func(fill func(coef []float64)) float64 { return l.forceOn(post, fill) }
 	for _, least := range []bool{false, true} {
-		layers, own := m.rafter.deadAt(m, l.support, &d.rafter, least)
-		name, beam := "dead load at its most", d.beam.most
-		if least {
-			name, beam = "dead load at its least", d.beam.least
-		}
-		out.cases(CaseForce{name, at(func(coef []float64) {
-			coef[0] = beam
-			l.uniform(coef, layers)
-			coef[eachCase(len(l.bays))] = own
-		})})
+		out.cases(CaseForce{deadName(least), at(func(coef []float64) { l.dead(coef, m, d, least) })})
 	}
 	if m.live > 0 {
 		out.cases(CaseForce{"roof live load", at(func(coef []float64) { l.uniform(coef, m.rafter.planAt(m, l.support, m.live)) })})

@@ -124,11 +124,7 @@ func (f *frame) trace(w *wood, k checkKind, x found, p parts) []calc.Line {
 func (r *rafterFrame) parts(a *arrangement, w *wood) parts {
 	n := len(r.normal)
 	p := parts{make([]float64, n), make([]float64, n), make([]float64, n)}
-	own := w.most
-	if a.least {
-		own = w.least
-	}
-	p.dead[0] = a.coef[0]/a.self + own*r.cosine
+	p.dead[0] = a.coef[0]/a.self + w.weight(a.least)*r.cosine
 	for c := 1; c < n; c++ {
 		switch windy := c >= r.highCase() && c <= r.middleCase(); {
 		case a.coef[c] == 0:
@@ -146,13 +142,7 @@ func (f *beamFrame) parts(m *model, d *design, stick, by int) parts {
 	t := &f.terms[by]
 	n := len(f.pieces[stick].normal)
 	p := parts{make([]float64, n), make([]float64, n), make([]float64, n)}
-	layers, own := m.rafter.deadAt(m, f.support, &d.rafter, t.combo.DeadLeast)
-	p.dead[0] = d.beam.most
-	if t.combo.DeadLeast {
-		p.dead[0] = d.beam.least
-	}
-	f.uniform(p.dead, layers)
-	p.dead[eachCase(len(f.bays))] = own
+	f.dead(p.dead, m, d, t.combo.DeadLeast)
 	if factor := f.arr[by].onPlan; factor != 0 {
 		live := term{placing: t.placing, wind: -1}
 		f.write(p.plan, &live, 0, m.liveAt(f.support, t.combo, t.placing.set)/factor)

@@ -55,6 +55,14 @@ func newWood(st stock, size string) (wood, error) {
 	return w, nil
 }
 
+// weight is the weight at low moisture, which resists uplift, or at high, lb/in.
+func (w *wood) weight(least bool) float64 {
+	if least {
+		return w.least
+	}
+	return w.most
+}
+
 // candidates returns the woods to try: the given size, or every size of the list
 // that has published values, in the order of the list.
 func (st stock) candidates(sizes []string) []wood {
