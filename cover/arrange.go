@@ -4,8 +4,32 @@ import (
 	"strings"
 
 	"patiocover/beam/lumber"
+	"patiocover/calc"
 	"patiocover/loads"
 )
+
+// An arrangement is one combination with one placing of its loads on a member.
+type arrangement struct {
+	name     string          // combination, and how the loads stand
+	duration lumber.Duration // of the combination
+	self     float64         // factor on the member's own weight
+	least    bool            // own weight and dead load at their least
+	coef     []float64       // factor of each load case, own weight left out
+	onPlan   float64         // factor on the live or snow load
+	snow     float64         // factor on snow
+	wind     float64         // factor on the wind
+	clause   string          // of the combination
+	status   calc.Status     // how the combination is known
+}
+
+// newArrangement is a combination with its loads placed; its factors are still to be
+// filled in.
+func newArrangement(c *loads.Combination, p pattern, wind string) arrangement {
+	return arrangement{
+		name: label(c, p, wind), duration: durationOf(c.Duration), self: c.Dead, least: c.DeadLeast,
+		onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
+	}
+}
 
 // A pattern is a placing of live or snow load on the bays of a member: bit b is
 // set when bay b is loaded.
@@ -25,20 +49,18 @@ func patterns(bays []bay) []pattern {
 			real = append(real, b)
 		}
 	}
-	var all, odd, even uint32
+	var all, odd uint32
 	for i, b := range real {
 		all |= 1 << b
 		if i%2 == 0 {
 			odd |= 1 << b
-		} else {
-			even |= 1 << b
 		}
 	}
 	out := []pattern{{name: "all bays", bays: all}}
 	if len(real) > 1 {
 		out = append(out,
 			pattern{name: "alternate bays from the first", bays: odd},
-			pattern{name: "alternate bays from the second", bays: even})
+			pattern{name: "alternate bays from the second", bays: all &^ odd})
 	}
 	for i := 0; len(real) > 2 && i+1 < len(real); i++ {
 		a, b := real[i], real[i+1]

@@ -197,10 +197,7 @@ func (f *beamFrame) add(c *loads.Combination, p pattern, wind int) {
 		name = f.windOn[wind].name
 	}
 	f.terms = append(f.terms, term{c, p, wind})
-	f.arr = append(f.arr, arrangement{
-		name: label(c, p, name), duration: durationOf(c.Duration), self: c.Dead,
-		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
-	})
+	f.arr = append(f.arr, newArrangement(c, p, name))
 }
 
 // copyArrangements gives the stick its own factors for every arrangement of the

@@ -4,22 +4,7 @@ import (
 	"patiocover/beam"
 	"patiocover/beam/lumber"
 	"patiocover/beam/member"
-	"patiocover/calc"
 )
-
-// An arrangement is one combination with one placing of its loads on a member.
-type arrangement struct {
-	name     string          // combination, and how the loads stand
-	duration lumber.Duration // of the combination
-	self     float64         // factor on the member's own weight
-	least    bool            // own weight and dead load at their least
-	coef     []float64       // factor of each load case, own weight left out
-	onPlan   float64         // factor on the live or snow load
-	snow     float64         // factor on snow
-	wind     float64         // factor on the wind
-	clause   string          // of the combination
-	status   calc.Status     // how the combination is known
-}
 
 // A bay is a part of a member between two supports, or beyond the last one.
 type bay struct {

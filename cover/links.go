@@ -5,6 +5,7 @@ import (
 
 	"patiocover/calc"
 	"patiocover/connections"
+	"patiocover/loads"
 )
 
 // A joint is one link with what it takes to write it down.
@@ -39,7 +40,7 @@ func (m *model) links(d *design) []Link {
 	for _, kind := range connections.Path(m.plan.attached) {
 		switch kind {
 		case connections.DeckToRafter:
-			out = append(out, m.deckLink(d))
+			out = append(out, m.deckLink())
 		case connections.RafterToLedger:
 			out = append(out, m.write(m.rafterJoint(kind, 0, 0, d), ""))
 		case connections.LedgerToHouse:
@@ -59,7 +60,7 @@ func (m *model) links(d *design) []Link {
 
 // rafterJoint collects the demands on the joint of one rafter at a support.
 func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design) joint {
-	j := joint{kind: kind, line: line, count: len(m.plan.rafters), per: "each"}
+	j := joint{kind: kind, line: line, count: len(m.plan.rafters), per: PerJoint}
 	along, out := m.sideways.at(kind)
 	stands := burden{dead: m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total()}
 	for i := range m.rafter.arr {
@@ -86,7 +87,7 @@ func (j *joint) demand(a *arrangement, vertical float64, along, out share) {
 // postJoint collects the demands on a link of the posts of one line: the worst post.
 func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 	l := m.lines[line]
-	j := joint{kind: kind, line: line, count: l.posts, per: "each post"}
+	j := joint{kind: kind, line: line, count: l.posts, per: PerPost}
 	height := 0.0
 	if kind != connections.BeamToPost {
 		height = m.postHeight(line, d.rafter.section.Depth, d.beam.section.Depth)
@@ -136,7 +137,7 @@ func (m *model) write(j joint, reason string) Link {
 	out := Link{
 		Mark: mark(j.kind.Letter(), j.line), Name: j.kind.String(), From: j.kind.From(), To: j.kind.To(),
 		Count: j.count, Per: j.per, Demands: condense(j.demands), Down: force(g.Down), Up: force(g.Up),
-		Along: force(g.Along), Out: force(g.Out), Rating: u.rating, Hardware: hardware(j.kind, u.rating),
+		Along: force(g.Along), Out: force(g.Out), Rating: u.rating, Hardware: hardware(m.joining(j.kind), j, u.rating),
 		Stage: j.kind.Stage(), Verdict: NotChecked, Reason: reason, Calculation: u.Explain(),
 	}
 	if reason == "" {
@@ -185,15 +186,32 @@ func condense(all []connections.Demand) []Demand {
 
 func force(p connections.Peak) Force { return Force{Value: p.Force, Combination: p.Combination} }
 
-// hardware words what is asked for.
-func hardware(kind connections.Kind, rating float64) string {
+// weightCounted is the part of a weight that counts against uplift, factor (ASCE 7-16
+// 2.4.1 (7)).
+const weightCounted = 0.6
+
+// joining says what makes a link. A post that is set in the ground has no base.
+func (m *model) joining(kind connections.Kind) string {
+	onBase := kind == connections.PostToBase || kind == connections.BaseToGround
+	if onBase && *m.in.Foundation.Kind == "embedded" {
+		return "hold of the footing on the post set in it, without a post base"
+	}
+	return kind.Hardware()
+}
+
+// hardware words what is asked for, and for how much of the cover where the joint is
+// not one piece.
+func hardware(joining string, j joint, rating float64) string {
 	switch {
 	case rating == 0:
-		return kind.Hardware() + "; no net uplift"
-	case kind == connections.Ground:
-		return kind.Hardware() + " that holds " + pounds(rating) + " lb of net uplift (ASD: 0.6 of it counts)"
+		return joining + "; no net uplift"
+	case j.kind == connections.Ground:
+		return joining + " of " + pounds(rating/weightCounted) + " lb or more at each post: 0.6 of it must hold " +
+			pounds(rating) + " lb of net uplift (ASD)"
+	case j.per == PerFoot:
+		return joining + ", rated " + pounds(rating) + " lb uplift or more for each foot of ledger (ASD, wind)"
 	}
-	return kind.Hardware() + ", rated " + pounds(rating) + " lb uplift or more (ASD, wind)"
+	return joining + ", rated " + pounds(rating) + " lb uplift or more (ASD, wind)"
 }
 
 // postLink writes a link of the posts of one line.
@@ -214,7 +232,7 @@ func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
 func (m *model) ledgerLink(d *design) Link {
 	j := m.rafterJoint(connections.LedgerToHouse, 0, 0, d)
 	perFoot := calc.Ft / m.plan.spacing
-	j.count, j.per = int(math.Ceil(m.plan.width/calc.Ft)), "per foot of ledger"
+	j.count, j.per = int(math.Ceil(m.plan.width/calc.Ft)), PerFoot
 	for i := range j.demands {
 		q := &j.demands[i]
 		q.Vertical *= perFoot
@@ -234,6 +252,7 @@ func (m *model) ledgerLink(d *design) Link {
 		out.Verdict, out.Reason = OpenUp, "what stands behind the ledger is not known: open the wall or find the drawings"
 	}
 	if *m.in.Cover.Attachment == "rafter_tails" {
+		out.To = "existing rafter tails"
 		out.Reason = "the existing rafter tails, their heel joints and their seat cuts are not checked"
 	}
 	return out
@@ -250,35 +269,23 @@ const insteadOfVeneer = " (IRC 2012 R507.2.2): use stand-offs designed through i
 
 // deckLink writes what the deck's fasteners must hold per square foot, at a corner
 // of the roof. The framing does not count against the uplift of the deck.
-func (m *model) deckLink(d *design) Link {
-	j := joint{kind: connections.DeckToRafter, per: "per square foot of deck"}
+func (m *model) deckLink() Link {
+	j := joint{kind: connections.DeckToRafter, per: PerSquareFoot}
 	j.count = int(math.Ceil(m.plan.width * m.plan.slope(m.plan.projection) / calc.SqFt))
+	corner := []windCase{
+		component("corner", m.wind.deck, m.wind.deck, 1), component("corner", m.wind.deck, m.wind.deck, -1),
+	}
 	for i := range m.combos {
 		c := &m.combos[i]
-		if m.idle(c) {
-			continue
-		}
-		base := c.Dead*m.layers(c.DeadLeast)*calc.SqFt + m.deckSnow(c)*math.Cos(m.plan.angle)*calc.SqFt
-		for _, w := range []windCase{
-			component("corner", m.wind.deck, m.wind.deck, 1), component("corner", m.wind.deck, m.wind.deck, -1),
-		} {
-			a := arrangement{
-				name: label(c, pattern{}, w.name), duration: durationOf(c.Duration), least: c.DeadLeast, self: c.Dead,
-			}
-			if c.Wind == 0 {
-				a.name = c.Name
-			} else if !suits(c, w.down(), w.up()) {
-				continue
-			}
-			force := base + c.Wind*w.ends*calc.SqFt
-			j.demand(&a, force, share{}, share{})
-			if c.DeadLeast {
-				j.lift.lower(lift{
-					net: force, dead: m.layers(true) * calc.SqFt, windFactor: c.Wind, deadFactor: c.Dead,
-				})
-			}
-			if c.Wind == 0 {
-				break
+		switch {
+		case m.idle(c):
+		case c.Wind == 0:
+			m.onDeck(&j, c, windCase{})
+		default:
+			for _, w := range corner {
+				if suits(c, w.down(), w.up()) {
+					m.onDeck(&j, c, w)
+				}
 			}
 		}
 	}
@@ -286,4 +293,15 @@ func (m *model) deckLink(d *design) Link {
 	out.Rating = 0
 	out.Hardware = connections.DeckToRafter.Hardware()
 	return out
+}
+
+// onDeck adds what one combination asks of a square foot of deck.
+func (m *model) onDeck(j *joint, c *loads.Combination, w windCase) {
+	a := newArrangement(c, pattern{}, w.name)
+	force := c.Dead*m.layers(c.DeadLeast)*calc.SqFt + m.deckSnow(c)*math.Cos(m.plan.angle)*calc.SqFt
+	force += c.Wind * w.ends * calc.SqFt
+	j.demand(&a, force, share{}, share{})
+	if c.DeadLeast {
+		j.lift.lower(lift{net: force, dead: m.layers(true) * calc.SqFt, windFactor: c.Wind, deadFactor: c.Dead})
+	}
 }

@@ -176,11 +176,8 @@ func (r *rafterFrame) arrange(m *model) {
 func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w windCase, share float64) arrangement {
 	cos := r.cosine
 	width := m.plan.spacing * share
-	a := arrangement{
-		name: label(c, p, w.name), duration: durationOf(c.Duration), self: c.Dead,
-		least: c.DeadLeast, onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
-		coef: make([]float64, len(r.normal)),
-	}
+	a := newArrangement(c, p, w.name)
+	a.coef = make([]float64, len(r.normal))
 	a.coef[0] = c.Dead * m.layers(c.DeadLeast) * width * cos
 	onPlan := m.onPlan(c, p.set) * width * cos * cos
 	for b := range r.bays {
