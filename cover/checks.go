@@ -103,15 +103,22 @@ func (f *frame) grade(w *wood, p *peaks, h *holding, g *graded) {
 	}
 }
 
+// gradeBending checks the moments of one duration. Of the bays whose compressed edge is
+// held alike only the largest moment can govern.
 func (f *frame) gradeBending(w *wood, p *peaks, h *holding, d lumber.Duration, g *graded) {
-	for b := range f.bays {
-		for edge := range 2 {
+	for edge := range 2 {
+		var top [maxBays]peak // by the first bay that is held alike
+		for b := range f.bays {
 			at := p.moment[d][b][edge]
+			top[h.bracing.alike(edge, f.bays, b)].raise(at.value, at.by, b)
+		}
+		for b := range f.bays {
+			at := top[b]
 			if at.value <= 0 {
 				continue
 			}
-			c := member.NewBending(at.value, &w.dry, d, h.bracing.of(edge, f.bays[b]))
-			g[bendingCheck].raise(found{c.Ratio(), at.value, d, at.by, b, edge})
+			c := member.NewBending(at.value, &w.dry, d, h.bracing.of(edge, f.bays[at.bay]))
+			g[bendingCheck].raise(found{c.Ratio(), at.value, d, at.by, at.bay, edge})
 		}
 	}
 }

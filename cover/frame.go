@@ -168,6 +168,19 @@ type bracing struct {
 	bottom  float64 // in between braces of the bottom edge; 0 for none but the supports
 }
 
+// alike returns the first bay whose compressed edge is held like that of the bay at.
+func (b bracing) alike(edge int, bays []bay, at int) int {
+	if edge == topEdge && b.topHeld {
+		return 0
+	}
+	for i := range at {
+		if abs(bays[i].length-bays[at].length) <= tiny {
+			return i
+		}
+	}
+	return at
+}
+
 // of returns the bracing of the compressed edge in a bay. The effective length is
 // that of any loading, the longest that Table 3.3.3 gives.
 func (b bracing) of(edge int, span bay) member.Bracing {
