@@ -288,14 +288,22 @@ type Force struct {
 	Combination string  `json:"combination"` // the combination that brings it
 }
 
+// What the forces of a link are of: one joint, one post, or a unit of length or area.
+const (
+	PerJoint      = "each"
+	PerPost       = "each post"
+	PerFoot       = "per foot of ledger"
+	PerSquareFoot = "per square foot of deck"
+)
+
 // A Link is one connection of the load path.
 type Link struct {
 	Mark        string     `json:"mark"`                      // D1, T1, H1, L1, C1, B1, A1, F1: keyed to plan and section
 	Name        string     `json:"name"`                      // such as rafter to beam
 	From        string     `json:"from"`                      // the part above
 	To          string     `json:"to"`                        // the part below
-	Count       int        `json:"count"`                     // how many such joints
-	Per         string     `json:"per"`                       // each, or per foot
+	Count       int        `json:"count"`                     // how many joints or posts, feet of ledger, square feet of deck
+	Per         string     `json:"per"`                       // what the forces and the rating are of: one of the words above
 	Demands     []Demand   `json:"demands"`                   // by combination
 	Down        Force      `json:"down"`                      // governing
 	Up          Force      `json:"up"`                        // governing upward
