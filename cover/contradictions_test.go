@@ -96,3 +96,34 @@ func TestContradictions(t *testing.T) {
 	in.Site.RoofSnowBasis = new("strength")
 	size(t, in) // no snow has no level
 }
+
+// Trap: rafters that hang in the face of a beam end there. As one continuous stick they
+// would carry an overhang that nothing holds, and a middle span at three quarters of its
+// moment.
+func TestTrapFlushBeamsCutTheRafters(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*cover.Input)
+		want   string
+	}{
+		{"an overhang", func(in *cover.Input) { *in = overhung() }, "cover.overhang_ft: 2 ft beyond a flush beam"},
+		{"a line between", func(in *cover.Input) { in.Beams.Lines = []float64{5, 10} }, "beams.lines_ft: "},
+		{"an overhang at the high edge", func(in *cover.Input) {
+			*in = standing()
+			in.Cover.Overhang, in.Cover.Projection, in.Beams.Lines = new(0.0), new(10.0), []float64{1, 10}
+		}, "beams.lines_ft: "},
+	} {
+		in := simple()
+		c.change(&in)
+		size(t, in) // stands with dropped beams
+		in.Beams.Position = new("flush")
+		_, err := cover.Size(in)
+		assert.ErrorContains(t, err, c.want, c.name)
+	}
+	attached := simple()
+	attached.Beams.Position = new("flush")
+	size(t, attached)
+	free := standing()
+	free.Cover.Overhang, free.Cover.Projection, free.Beams.Position = new(0.0), new(10.0), new("flush")
+	size(t, free)
+}

@@ -143,6 +143,7 @@ func TestScenarioSnow(t *testing.T) {
 	assert.Equal(t, cover.Over, size(t, demo(t, "snow")).Headroom.Verdict)
 	flush := demo(t, "snow")
 	flush.Beams.Position, flush.Cover.HighEdge = new("flush"), new(11.5)
+	flush.Cover.Projection, flush.Cover.Overhang = new(12.0), new(0.0)
 	assert.Equal(t, cover.OK, size(t, flush).Headroom.Verdict, "a flush beam and a ledger at 11 ft 6 in.")
 }
 

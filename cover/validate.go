@@ -28,6 +28,7 @@ func (in Input) Validate() error {
 	in.checkSnow(&f)
 	in.checkCover(&f)
 	in.checkBeamLines(&f)
+	in.checkFlush(&f)
 	in.checkPosts(&f)
 	in.checkLumber(&f)
 	in.checkHold(&f)
@@ -267,6 +268,26 @@ func (in Input) checkDefaultLines(f *calc.Fields) {
 	if !(lines[len(lines)-1]-from >= 1) {
 		f.Add("cover.overhang_ft", calc.Number(*c.Overhang)+" ft",
 			"small enough that 1 ft or more lies between the supports of the rafters")
+	}
+}
+
+// checkFlush refuses rafters that would have to pass through a beam: those that hang in
+// its face end there, so that they cannot reach beyond it nor span on over it.
+func (in Input) checkFlush(f *calc.Fields) {
+	if !is(in.Beams.Position, "flush") {
+		return
+	}
+	if o := in.Cover.Overhang; o != nil && *o > 0 {
+		f.Add("cover.overhang_ft", calc.Number(*o)+" ft beyond a flush beam",
+			"0 ft, or dropped beams that the rafters run over: in the face of a beam they end")
+	}
+	ends := 1
+	if is(in.Cover.Attachment, "freestanding") {
+		ends = 2
+	}
+	if n := len(in.Beams.Lines); n > ends || n == 2 && ends == 2 && in.Beams.Lines[0] > 0 {
+		f.Add("beams.lines_ft", shown(in.Beams.Lines)+" with flush beams",
+			"no line but those at the ends of the rafters, or dropped beams that the rafters run over")
 	}
 }
 

@@ -155,7 +155,9 @@ func TestKneeBraces(t *testing.T) {
 
 func TestRafterTailsAndFlushBeams(t *testing.T) {
 	tails, flush := "rafter_tails", "flush"
-	r := report(t, "desert", func(in *cover.Input) { in.Cover.Attachment, in.Beams.Position = &tails, &flush })
+	r := report(t, "desert", func(in *cover.Input) {
+		in.Cover.Attachment, in.Beams.Position, in.Cover.Overhang = &tails, &flush, new(0.0)
+	})
 	assert.True(t, drawing.Plan(r).Has("RAFTER TAILS (EXISTING)"))
 	assert.Contains(t, svg(t, drawing.Section(r), "s"), "BM1")
 }
