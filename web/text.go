@@ -132,10 +132,10 @@ func remembered(yes bool) string {
 }
 
 func (p *printer) links(r cover.Report) {
-	p.head("Connections, lb for one joint")
-	p.row("mark", "joint", "count", "down", "up", "along", "out", "uplift rating", "verdict")
+	p.head("Connections")
+	p.row("mark", "joint", "how many", "unit", "down", "up", "along", "out", "uplift rating", "verdict")
 	for _, l := range r.Links {
-		p.row(l.Mark, l.Name, fmt.Sprintf("%d %s", l.Count, l.Per), pounds(l.Down.Value), pounds(l.Up.Value),
+		p.row(l.Mark, l.Name, quantity(l), unitOf(l), pounds(l.Down.Value), pounds(l.Up.Value),
 			pounds(l.Along.Value), pounds(l.Out.Value), rated(l), string(l.Verdict))
 	}
 	p.w.Flush()

@@ -102,3 +102,29 @@ func ExampleCalculations() {
 	//   K_d  given                              = 0.85       ASCE 7-16 Table 26.6-1 (from memory, confirm against the print)
 	//   q_z  = 0.00256 * K_z * K_d * pow(V, 2)  = 24.5  psf  ASCE 7-16 eq. 26.10-1
 }
+
+// The rating of a ledger is for each foot of it, and that of a deck for each square
+// foot: read as that of one lag, it would be far too little.
+func TestTrapRatingReadAsThatOfOnePiece(t *testing.T) {
+	r := report(t, "desert")
+	var b strings.Builder
+	require.NoError(t, web.Text(&b, r))
+	text := strings.Join(strings.Fields(b.String()), " ")
+	assert.Contains(t, text, "L1 ledger to house 20 ft of ledger lb/ft")
+	assert.Contains(t, text, "D1 deck to rafter 221 sq ft of deck lb/sq ft")
+	assert.Contains(t, text, "T1 rafter to beam 11, one at each rafter lb ")
+	assert.Contains(t, text, "C1 beam to post 3, one at each post lb ")
+	page, err := web.Page{Report: &r}.Render()
+	require.NoError(t, err)
+	for _, l := range r.Links {
+		unit := map[string]string{cover.PerFoot: "lb/ft", cover.PerSquareFoot: "lb/sq ft"}[l.Per]
+		if unit == "" {
+			unit = "lb"
+		}
+		assert.Contains(t, string(page), " "+unit+"</div></td>", l.Mark)
+		if l.Per == cover.PerFoot {
+			assert.Contains(t, l.Hardware, "for each foot of ledger")
+			assert.Contains(t, string(page), " lb/ft</b></div></td>")
+		}
+	}
+}

@@ -2,9 +2,11 @@ package web
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"patiocover/calc"
+	"patiocover/cover"
 )
 
 // A fault is one wrong entry in the list at the top of the page.
@@ -46,6 +48,31 @@ func spoken(word string) string {
 		return words
 	}
 	return strings.ReplaceAll(word, "_", " ")
+}
+
+// unitOf is the unit of the forces on a link.
+func unitOf(l cover.Link) string {
+	switch l.Per {
+	case cover.PerFoot:
+		return "lb/ft"
+	case cover.PerSquareFoot:
+		return "lb/sq ft"
+	}
+	return "lb"
+}
+
+// quantity says how much of a link there is.
+func quantity(l cover.Link) string {
+	n := strconv.Itoa(l.Count)
+	switch l.Per {
+	case cover.PerFoot:
+		return n + " ft of ledger"
+	case cover.PerSquareFoot:
+		return n + " sq ft of deck"
+	case cover.PerPost:
+		return n + ", one at each post"
+	}
+	return n + ", one at each rafter"
 }
 
 // plain makes a path fit to name a place in a page.
