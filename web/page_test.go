@@ -357,3 +357,21 @@ func entries(page string) map[string]string {
 	}
 	return out
 }
+
+// A mark touched in a drawing leads to its row of the connection table, and no row of
+// the table is without its mark in a drawing.
+func TestMarksLeadToTheirRows(t *testing.T) {
+	for _, name := range covers {
+		r := report(t, name)
+		page := rendered(t, r)
+		rows := map[string]bool{}
+		for _, l := range r.Links {
+			rows[l.Mark] = true
+			assert.Contains(t, page, `<tr id="mark-`+l.Mark+`">`)
+			assert.Contains(t, page, `<a href="#mark-`+l.Mark+`"`, name)
+		}
+		for _, to := range regexp.MustCompile(`href="#mark-([^"]*)"`).FindAllStringSubmatch(page, -1) {
+			assert.True(t, rows[to[1]], "%s: %s leads nowhere", name, to[1])
+		}
+	}
+}

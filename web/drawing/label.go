@@ -104,6 +104,19 @@ func (c *canvas) mark(words string, joint Point, h hint) {
 // tagRoom is the extent of the hexagon about a mark, pt.
 func tagRoom(words string) (wide, high float64) { return widthOf(words, small, true) + 8, small + 5 }
 
+// linked says that what was drawn last stands for a connection.
+func (c *canvas) linked(mark string) {
+	last := len(c.Items) - 1
+	switch item := c.Items[last].(type) {
+	case Path:
+		item.Mark = mark
+		c.Items[last] = item
+	case Text:
+		item.Mark = mark
+		c.Items[last] = item
+	}
+}
+
 // hexagon draws the mark of a connection about a middle.
 func (c *canvas) hexagon(words string, middle Point) {
 	wide, high := tagRoom(words)
@@ -112,6 +125,8 @@ func (c *canvas) hexagon(words string, middle Point) {
 	c.shape(tagged,
 		Point{b.left, middle.Y}, Point{b.left + point, b.top}, Point{b.right - point, b.top},
 		Point{b.right, middle.Y}, Point{b.right - point, b.bottom}, Point{b.left + point, b.bottom})
+	c.linked(words)
 	c.set(lettering{size: small, bold: true, ink: Tag}, words, middle, false)
+	c.linked(words)
 	c.words[len(c.words)-1] = b
 }

@@ -49,6 +49,7 @@ type Path struct {
 	Points []Point // at least two
 	Closed bool    // from the last point back to the first
 	Pen    Pen     // how it is drawn
+	Mark   string  // of the connection that the shape points at, empty for none
 }
 
 // An Anchor says which part of a text stands at its point.
@@ -70,6 +71,7 @@ type Text struct {
 	Angle  float64 // of the direction of reading, degrees clockwise from the horizontal
 	Bold   bool    // heavy letters
 	Ink    Ink     // color
+	Mark   string  // of the connection that the words name, empty for none
 }
 
 // An Item is a [Path] or a [Text].

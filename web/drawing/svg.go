@@ -18,6 +18,9 @@ const fonts = "Arial, Helvetica, sans-serif"
 // styles shows them too. The element is as wide as the paper; a page that is
 // narrower sets max-width: 100% and height: auto.
 //
+// A mark of a connection leads to the place mark-T1 of the page that the element
+// stands in.
+//
 // The error is that of w, or tells of a place that is not a finite number.
 func SVG(w io.Writer, s Scene, id string) error {
 	for i, item := range s.Items {
@@ -37,14 +40,24 @@ func SVG(w io.Writer, s Scene, id string) error {
 	for _, item := range s.Items {
 		switch item := item.(type) {
 		case Path:
-			b = appendPath(b, item)
+			b = appendLink(b, item.Mark, func(b []byte) []byte { return appendPath(b, item) })
 		case Text:
-			b = appendText(b, item)
+			b = appendLink(b, item.Mark, func(b []byte) []byte { return appendText(b, item) })
 		}
 	}
 	b = append(b, "</svg>\n"...)
 	_, err := w.Write(b)
 	return err
+}
+
+// appendLink lets what is drawn for a connection lead to its row of the page. The
+// row is reached by the table too, so the keyboard does not stop at the mark.
+func appendLink(b []byte, mark string, draw func([]byte) []byte) []byte {
+	if mark == "" {
+		return draw(b)
+	}
+	b = fmt.Appendf(b, `<a href="#mark-%s" tabindex="-1">`, html.EscapeString(mark))
+	return append(draw(b), "</a>\n"...)
 }
 
 func appendPath(b []byte, p Path) []byte {
