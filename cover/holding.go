@@ -3,7 +3,6 @@ package cover
 import (
 	"fmt"
 
-	"patiocover/beam/lumber"
 	"patiocover/beam/member"
 	"patiocover/calc"
 )
@@ -23,7 +22,7 @@ func (m *model) rafterHolding(rafter, beam *wood) *holding {
 	h.limits = m.limits
 	for s := range m.rafter.supports {
 		length := hangerSeat
-		onLine := s > 0 || !m.plan.attached
+		onLine := m.plan.lineOf(s) >= 0
 		if onLine && !m.plan.flush {
 			length = beam.section.Breadth
 		}
@@ -68,28 +67,6 @@ func limitRow(code, of string) member.LimitRow {
 	panic("cover: no deflection limit " + code + " for " + of)
 }
 
-// bearsOn says in words what a rafter bears on at a support.
-func (m *model) bearsOn(support int) string {
-	if m.plan.attached {
-		if support == 0 {
-			return "at the ledger"
-		}
-		support--
-	}
-	return "at beam line " + mark("BM", support)
-}
-
-// spanName names a bay of a member.
-func spanName(bays []bay, b int) string {
-	if !bays[b].cantilever {
-		return fmt.Sprintf("span %d", b)
-	}
-	if b == 0 {
-		return "overhang at the start"
-	}
-	return "overhang at the end"
-}
-
 // rafterNotes says what the checks of the rafters rest on.
 func (m *model) rafterNotes(rafter *wood) []string {
 	notes := []string{
@@ -123,18 +100,4 @@ func (m *model) beamNotes(beam *wood) []string {
 		return append(notes, "One piece, continuous over its posts")
 	}
 	return append(notes, fmt.Sprintf("%d pieces, each ending over a post: tie every piece down", len(m.plan.splices)+1))
-}
-
-// mark numbers a mark from 1.
-func mark(letter string, i int) string { return fmt.Sprintf("%s%d", letter, i+1) }
-
-// newStock says of what wood one kind of member is made; wet, incised and heat are
-// its service.
-func newStock(species, grade, size *string, wet, incised bool, hot string) stock {
-	st := stock{species: *species, grade: *grade}
-	if size != nil {
-		st.size = *size
-	}
-	st.use = lumber.Use{Wet: wet, Incised: incised, Temperature: heat[hot]}
-	return st
 }

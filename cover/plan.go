@@ -119,6 +119,15 @@ func (p *plan) supports() []float64 {
 	return append([]float64{0}, p.lines...)
 }
 
+// lineOf is the index of the beam line that is a support of the rafters, −1 for the
+// ledger.
+func (p *plan) lineOf(support int) int {
+	if p.attached {
+		return support - 1
+	}
+	return support
+}
+
 // pieces cuts the beam of a line into its pieces: pairs of x, in, that end over
 // the spliced posts.
 func (p *plan) pieces() [][2]float64 {
@@ -160,6 +169,47 @@ func (p *plan) longest() float64 {
 	most := 0.0
 	for _, q := range p.pieces() {
 		most = max(most, q[1]-q[0])
+	}
+	return most
+}
+
+// strip is the depth of roof, on plan, that beam line i carries.
+func (p *plan) strip(i int) float64 {
+	lo := p.lines[i] / 2
+	if !p.attached {
+		lo = 0
+	}
+	hi := p.projection
+	if i > 0 {
+		lo = (p.lines[i-1] + p.lines[i]) / 2
+	}
+	if i < len(p.lines)-1 {
+		hi = (p.lines[i] + p.lines[i+1]) / 2
+	}
+	return hi - lo
+}
+
+// besideEdge returns the part of its tributary width that an inner rafter has in the
+// strip along a side edge, the largest of all, and the largest tributary share of an
+// inner rafter, both ratios; zeros where all rafters stand at the edges.
+func (p *plan) besideEdge(strip float64) (part, share float64) {
+	for i := 1; i < len(p.rafters)-1; i++ {
+		lo, hi := tributary(p.rafters, i)
+		in := max(0, min(hi, strip)-lo) + max(0, hi-max(lo, p.width-strip))
+		part, share = max(part, min(1, in/(hi-lo))), max(share, p.shares[i])
+	}
+	return part, share
+}
+
+// longestSpan is the longest distance between supports, or the whole length where
+// there is but one.
+func longestSpan(supports []float64, length float64) float64 {
+	most := 0.0
+	for i := 1; i < len(supports); i++ {
+		most = max(most, supports[i]-supports[i-1])
+	}
+	if most == 0 {
+		return length
 	}
 	return most
 }

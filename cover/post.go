@@ -30,6 +30,27 @@ type postCase struct {
 	seatOn peak        // lb, largest reaction of one piece of beam
 }
 
+// postCase says what post n of the line must be checked with.
+func (f *beamFrame) postCase(m *model, lw *lineWork, n int, rafter, beam *wood) postCase {
+	c := postCase{
+		line: f.line, post: n, ends: m.ends, force: f.post(n),
+		height: m.postHeight(f.line, rafter.section.Depth, beam.section.Depth),
+	}
+	pieces := 0
+	for i := range f.pieces {
+		s := n - f.pieces[i].firstPost
+		if s < 0 || s > f.pieces[i].plan.Line().Spans() {
+			continue
+		}
+		pieces++
+		if at := lw.peaks[i].seat[s]; at.value > c.seatOn.value {
+			c.seatOn = at
+		}
+	}
+	c.half = pieces > 1
+	return c
+}
+
 // endsOf returns how posts are held: by the worse of the two directions, because
 // the input does not say which way a rectangular post is turned.
 func endsOf(in Lateral) member.Ends {

@@ -53,16 +53,6 @@ func deadName(least bool) string {
 	return "dead load at its most"
 }
 
-func (m *model) supportName(support int) string {
-	if m.plan.attached {
-		if support == 0 {
-			return "ledger"
-		}
-		support--
-	}
-	return mark("BM", support)
-}
-
 // postReaction is what the beam hands to one post.
 func (m *model) postReaction(l *beamFrame, line, post int, name string, d *design) Reaction {
 	out := Reaction{Support: name, Of: mark("BM", line), X: m.plan.posts[post] / calc.Ft, Y: m.plan.lines[line] / calc.Ft}

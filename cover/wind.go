@@ -164,35 +164,6 @@ func (w *windLoads) components(p *plan, flows []wind.Flow) {
 	}
 }
 
-// longestSpan is the longest distance between supports, or the whole length where
-// there is but one.
-func longestSpan(supports []float64, length float64) float64 {
-	most := 0.0
-	for i := 1; i < len(supports); i++ {
-		most = max(most, supports[i]-supports[i-1])
-	}
-	if most == 0 {
-		return length
-	}
-	return most
-}
-
-// strip is the depth of roof, on plan, that beam line i carries.
-func (p *plan) strip(i int) float64 {
-	lo := p.lines[i] / 2
-	if !p.attached {
-		lo = 0
-	}
-	hi := p.projection
-	if i > 0 {
-		lo = (p.lines[i-1] + p.lines[i]) / 2
-	}
-	if i < len(p.lines)-1 {
-		hi = (p.lines[i] + p.lines[i+1]) / 2
-	}
-	return hi - lo
-}
-
 // onRafter gathers everything that a rafter must carry: the whole roof from all four
 // sides, and the pressures on it as a component: inside, in the strip along a side
 // edge, and at the edge itself.
@@ -219,18 +190,6 @@ func (w *windLoads) onRafter(p *plan) {
 			w.rafter = append(w.rafter, edge) // else it has a part of what the one beside it has
 		}
 	}
-}
-
-// besideEdge returns the part of its tributary width that an inner rafter has in the
-// strip along a side edge, the largest of all, and the largest tributary share of an
-// inner rafter, both ratios; zeros where all rafters stand at the edges.
-func (p *plan) besideEdge(strip float64) (part, share float64) {
-	for i := 1; i < len(p.rafters)-1; i++ {
-		lo, hi := tributary(p.rafters, i)
-		in := max(0, min(hi, strip)-lo) + max(0, hi-max(lo, p.width-strip))
-		part, share = max(part, min(1, in/(hi-lo))), max(share, p.shares[i])
-	}
-	return part, share
 }
 
 // firstBand returns the most downward and the most upward pressure of wind along the

@@ -21,6 +21,17 @@ type stock struct {
 	green          bool
 }
 
+// newStock says of what wood one kind of member is made; wet, incised and heat are
+// its service.
+func newStock(species, grade, size *string, wet, incised bool, hot string) stock {
+	st := stock{species: *species, grade: *grade}
+	if size != nil {
+		st.size = *size
+	}
+	st.use = lumber.Use{Wet: wet, Incised: incised, Temperature: heat[hot]}
+	return st
+}
+
 // A wood is one candidate for a member: a section of a species and grade in its
 // use, with what depends on nothing else worked out.
 type wood struct {

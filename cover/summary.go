@@ -1,0 +1,75 @@
+package cover
+
+import (
+	"fmt"
+	"slices"
+
+	"patiocover/calc"
+)
+
+// summary turns the report into sentences, the worst first.
+func (r *Report) summary() []Finding {
+	var out []Finding
+	say := func(v Verdict, mark, format string, args ...any) {
+		out = append(out, Finding{Verdict: v, Mark: mark, Text: fmt.Sprintf(format, args...)})
+	}
+	for _, m := range r.Members {
+		say(m.Verdict, m.Mark, "%s %s %s %s: %s governs at ratio %s", m.Name, m.Size, m.Species, m.Grade, m.Governs, ratioText(m.Ratio))
+	}
+	if r.Headroom.Verdict != OK {
+		say(r.Headroom.Verdict, "", "headroom %s below the lowest member; %s is asked for",
+			calc.FeetInches(r.Headroom.Clear), calc.FeetInches(r.Headroom.Required))
+	}
+	if r.Drainage.Verdict != OK {
+		say(r.Drainage.Verdict, "", "drainage: %s", r.Drainage.Reason)
+	}
+	if in := r.Input.Cover.Sides; in != nil && *in != "open" {
+		say(NotChecked, "", "wind: %s", closedSides)
+	}
+	for _, w := range r.Lateral {
+		say(w.Verdict, "", "%s: %s", w.Direction, w.Reason)
+	}
+	r.sayLinks(say)
+	r.sayGround(say)
+	slices.SortStableFunc(out, func(a, b Finding) int { return rank[b.Verdict] - rank[a.Verdict] })
+	return out
+}
+
+func (r *Report) sayLinks(say func(Verdict, string, string, ...any)) {
+	unchecked := 0
+	for _, l := range r.Links {
+		if l.Verdict == NotChecked {
+			unchecked++
+			continue
+		}
+		say(l.Verdict, l.Mark, "%s: %s", l.Name, l.Reason)
+	}
+	if unchecked > 0 {
+		say(NotChecked, "", "%d connections list what they must carry; the capacity of the hardware is not checked", unchecked)
+	}
+}
+
+func (r *Report) sayGround(say func(Verdict, string, string, ...any)) {
+	count := map[Verdict]int{}
+	for _, f := range r.Foundations {
+		count[f.Slab]++
+	}
+	if n := count[Over]; n > 0 {
+		say(Over, "", "%d of %d posts may not stand on the slab: they need footings", n, len(r.Foundations))
+	}
+	if n := count[OK]; n > 0 {
+		say(OK, "", "%d of %d posts pass the gravity rule for standing on the slab", n, len(r.Foundations))
+	}
+	if n := count[NotChecked]; n > 0 {
+		say(NotChecked, "", "%d posts stand on foundations whose size is not checked", n)
+	}
+}
+
+// ratioText writes a ratio to two digits, never rounding one above 1 down to it.
+func ratioText(r Ratio) string {
+	x := float64(r)
+	if x > 1e6 {
+		return "beyond any limit"
+	}
+	return fmt.Sprintf("%.2f", calc.RoundUp(x, 0.01))
+}
