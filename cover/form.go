@@ -2,6 +2,7 @@ package cover
 
 import (
 	"encoding/json"
+	"maps"
 	"math"
 	"reflect"
 	"slices"
@@ -19,12 +20,7 @@ func FromForm(form map[string][]string) (in Input, understood map[string]string,
 	var f calc.Fields
 	understood = map[string]string{}
 	tree := map[string]any{"schema": json.Number(strconv.Itoa(SchemaVersion))}
-	keys := make([]string, 0, len(form))
-	for k := range form {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	for _, path := range keys {
+	for _, path := range slices.Sorted(maps.Keys(form)) {
 		text := strings.TrimSpace(strings.Join(form[path], ", "))
 		if text == "" || path == "schema" {
 			continue

@@ -1,6 +1,8 @@
 package cover
 
 import (
+	"math"
+
 	"patiocover/beam"
 	"patiocover/beam/lumber"
 	"patiocover/beam/member"
@@ -174,7 +176,7 @@ func (b bracing) alike(edge int, bays []bay, at int) int {
 		return 0
 	}
 	for i := range at {
-		if abs(bays[i].length-bays[at].length) <= tiny {
+		if math.Abs(bays[i].length-bays[at].length) <= tiny {
 			return i
 		}
 	}

@@ -1,6 +1,8 @@
 package cover
 
 import (
+	"slices"
+
 	"patiocover/calc"
 	"patiocover/loads"
 )
@@ -24,7 +26,7 @@ func (m *model) loadReport(d *design) LoadReport {
 	if lines := m.snow.balanced.Lines(); len(m.snow.sets) > 0 && len(lines) > 0 {
 		out.Derivations = append(out.Derivations, Derivation{"Snow", lines})
 	}
-	for _, h := range append(m.snow.heaps, m.snow.none...) {
+	for _, h := range slices.Concat(m.snow.heaps, m.snow.none) {
 		out.Derivations = append(out.Derivations, Derivation{"Snow: " + h.name, h.lines})
 	}
 	if m.wind.hill.Factor > 0 {

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"reflect"
 	"slices"
 	"strconv"
@@ -204,7 +205,7 @@ func pruneObject(x any, t reflect.Type, path string, f *calc.Fields) any {
 		known[names[i]] = t.Field(i).Type
 	}
 	out := map[string]any{}
-	for _, name := range sortedKeys(object) {
+	for _, name := range slices.Sorted(maps.Keys(object)) {
 		at := under(path, name)
 		ft, ok := known[name]
 		if !ok {
@@ -247,7 +248,7 @@ func pruneTexts(x any, path string, f *calc.Fields) any {
 		return nil
 	}
 	out := map[string]any{}
-	for _, name := range sortedKeys(object) {
+	for _, name := range slices.Sorted(maps.Keys(object)) {
 		if text, ok := object[name].(string); ok {
 			out[name] = text
 			continue
@@ -308,13 +309,4 @@ func shown(x any) string {
 		return string(r[:most]) + "…"
 	}
 	return string(text)
-}
-
-func sortedKeys(m map[string]any) []string {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
 }

@@ -2,6 +2,7 @@ package cover
 
 import (
 	"fmt"
+	"math"
 
 	"patiocover/beam"
 	"patiocover/calc"
@@ -48,7 +49,7 @@ func (t traced) lines() []calc.Line {
 		sum += factors[i] * t.values[i]
 	}
 	if t.reduced {
-		formula, sum = "abs("+formula+")", abs(sum)
+		formula, sum = "abs("+formula+")", math.Abs(sum)
 	}
 	s.Step(t.symbol, formula, sum, t.unit, t.arr.clause+", "+t.arr.name)
 	return s.Lines()
@@ -81,7 +82,7 @@ func (f *frame) shearTrace(w *wood, x found, p parts) []calc.Line {
 		at = low
 	}
 	section := f.plan.At(all, 1, at.At)
-	left := abs(section.ShearLeft-at.Value) < abs(section.ShearRight-at.Value)
+	left := math.Abs(section.ShearLeft-at.Value) < math.Abs(section.ShearRight-at.Value)
 	t := traced{symbol: "V", unit: "lb", what: "shear force", place: at.At, arr: a, reduced: true}
 	for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
 		part := f.plan.At(coef, 1, at.At)

@@ -2,6 +2,8 @@ package cover
 
 import (
 	"fmt"
+	"maps"
+	"math"
 	"reflect"
 	"slices"
 	"strconv"
@@ -98,7 +100,7 @@ func strictly(a, b float64) int {
 
 // checkSources lets the user cite only keys of the site.
 func (in Input) checkSources(f *calc.Fields) {
-	for _, name := range sortedNames(in.Site.Sources) {
+	for _, name := range slices.Sorted(maps.Keys(in.Site.Sources)) {
 		path := "site.sources." + name
 		if _, ok := fieldAt["site."+name]; !ok {
 			f.Add(path, "an unknown key", "a key of site")
@@ -241,7 +243,7 @@ func (in Input) checkBeamLines(f *calc.Fields) {
 		at.Add("lines_ft", calc.Number(lines[0])+" ft", "1 ft or more from the wall")
 	}
 	last := lines[len(lines)-1]
-	if given(c.Projection, c.Overhang) && !(abs(last-(*c.Projection-*c.Overhang)) <= 0.01) {
+	if given(c.Projection, c.Overhang) && !(math.Abs(last-(*c.Projection-*c.Overhang)) <= 0.01) {
 		at.Add("lines_ft", "last line at "+calc.Number(last)+" ft",
 			fmt.Sprintf("ending at projection less overhang, %s ft", calc.Number(*c.Projection-*c.Overhang)))
 	}
@@ -380,14 +382,3 @@ func is(p *string, word string) bool { return p != nil && *p == word }
 func yes(p *bool) bool { return p != nil && *p }
 
 func given(all ...*float64) bool { return !slices.Contains(all, nil) }
-
-func abs(x float64) float64 { return max(x, -x) }
-
-func sortedNames(m map[string]string) []string {
-	names := make([]string, 0, len(m))
-	for name := range m {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	return names
-}

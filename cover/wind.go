@@ -3,6 +3,7 @@ package cover
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"patiocover/calc"
 	"patiocover/loads"
@@ -96,7 +97,7 @@ func flowsOf(word string) []wind.Flow {
 func (w *windLoads) wholeRoof(flows []wind.Flow) {
 	q := w.velocity.Pressure * wind.Gust
 	for _, h := range wind.Halves(w.roof) {
-		if !among(h.Flow, flows) {
+		if !slices.Contains(flows, h.Flow) {
 			continue
 		}
 		from := "wind from the house side"
@@ -114,7 +115,7 @@ func (w *windLoads) wholeRoof(flows []wind.Flow) {
 		}
 	}
 	for _, b := range wind.Bands() {
-		if !among(b.Flow, flows) {
+		if !slices.Contains(flows, b.Flow) {
 			continue
 		}
 		band := windBand{name: fmt.Sprintf("wind along the house, case %s, %s", b.Case, b.Flow)}
@@ -138,15 +139,6 @@ func (w *windLoads) row(h wind.Half) string {
 		return ""
 	}
 	return fmt.Sprintf(", row of %g degrees", h.Angle)
-}
-
-func among(f wind.Flow, flows []wind.Flow) bool {
-	for _, g := range flows {
-		if f == g {
-			return true
-		}
-	}
-	return false
 }
 
 // components works out the pressures on parts by their effective areas.
