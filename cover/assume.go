@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"patiocover/calc"
+	"patiocover/loads"
 )
 
 // Assume returns the input with everything filled that the program may assume,
@@ -23,8 +24,8 @@ func (in Input) Assume() (Input, []Assumption) {
 		})
 	}
 	if out.Site.RoofLive == nil && yes(out.Site.PatioAppendix) {
-		out.Site.RoofLive = new(appendixLive)
-		note("site.roof_live_psf", calc.Number(appendixLive), "The patio cover appendix is adopted")
+		out.Site.RoofLive = new(loads.AppendixLive / calc.PSF)
+		note("site.roof_live_psf", calc.Number(*out.Site.RoofLive), "The patio cover appendix is adopted")
 	}
 	visit(reflect.ValueOf(&out).Elem(), "", func(path string, v reflect.Value) {
 		d, ok := describe(path)
@@ -69,9 +70,6 @@ func (in Input) concerns(path string) bool {
 func snowy(s Site) bool {
 	return (s.RoofSnow != nil && *s.RoofSnow > 0) || (s.GroundSnow != nil && *s.GroundSnow > 0)
 }
-
-// appendixLive is the roof live load of the patio cover appendix, psf.
-const appendixLive = 10.0
 
 // assumeService fills wet service and incising, which depend on the roof, the
 // climate and the wood.

@@ -87,8 +87,9 @@ func (m *model) newRoofLive() loads.RoofLive {
 	return loads.NewRoofLive(base, m.plan.projection*m.plan.spacing, *m.in.Cover.Slope, reducible)
 }
 
-// ordinaryLive is the roof live load that may be reduced; that of the appendix may
-// not (ASCE 7-16 4.8.2).
+// ordinaryLive is the least roof live load of a place without the appendix, lb/in² of
+// plan, and the least that may be reduced; that of the appendix may not (ASCE 7-16 Table
+// 4.3-1 and 4.8.2).
 const ordinaryLive = 20 * calc.PSF
 
 // layers is the dead load of the layers, lb/in² of slope.

@@ -71,11 +71,14 @@ func postPositions(posts Posts, width float64) []float64 {
 	return x
 }
 
+// leastBay is the part of a spacing that calls for one rafter more; less is rounding.
+const leastBay = 1e-6
+
 // rafterPositions lays rafters out from the left edge at the spacing, with the
 // last one at the right edge, and returns the tributary width of each over the
 // spacing.
 func rafterPositions(width, spacing float64) (x, share []float64) {
-	n := int(math.Ceil(width/spacing - 1e-6))
+	n := int(math.Ceil(width/spacing - leastBay))
 	for i := range n {
 		x = append(x, float64(i)*spacing)
 	}
@@ -157,7 +160,7 @@ func (p *plan) splice(rule string, stock float64) {
 		if i+1 == len(p.posts)-1 {
 			reach = p.width
 		}
-		if reach-from > stock+1e-6 {
+		if reach-from > stock+tiny {
 			p.splices = append(p.splices, i)
 			from = p.posts[i]
 		}

@@ -1,16 +1,14 @@
 package cover
 
 import (
+	"fmt"
 	"math"
 
 	"patiocover/beam"
 	"patiocover/beam/lumber"
+	"patiocover/calc"
 	"patiocover/loads"
 )
-
-// maintenance is the concentrated load of a worker, checked beside the uniform roof
-// live load, not with it.
-const maintenance = loads.MaintenanceLoad
 
 // A rafterFrame is the statics of one rafter, along the slope. Its cases are one
 // pound per inch across the member on everything (0), on each bay, on the high half,
@@ -199,12 +197,12 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 // worker is dead load with the maintenance load at one place.
 func (r *rafterFrame) worker(m *model, i int) arrangement {
 	a := arrangement{
-		name: "D + 300 lb " + r.points[i].name, duration: lumber.SevenDays, self: 1, onPlan: 1,
+		name: fmt.Sprintf("D + %g lb %s", loads.MaintenanceLoad/calc.Lb, r.points[i].name), duration: lumber.SevenDays, self: 1, onPlan: 1,
 		clause: "ASCE 7-16 Table 4.3-1",
 		coef:   make([]float64, len(r.normal)),
 	}
 	a.coef[0] = m.layers(false) * m.plan.spacing * r.cosine
-	a.coef[r.pointCase(i)] = maintenance * r.cosine
+	a.coef[r.pointCase(i)] = loads.MaintenanceLoad * r.cosine
 	return a
 }
 

@@ -14,6 +14,10 @@ import (
 // asdWind is the factor of allowable stress design on wind (ASCE 7 2.4.1).
 const asdWind = 0.6
 
+// verticalShare is the part of SDS that the earthquake adds to the dead load or takes
+// from it, factor (ASCE 7-16 12.4.2.2, from memory).
+const verticalShare = 0.2
+
 // A push is the horizontal load in one direction: wind, and earthquake where the site
 // gives one. Forces are of strength level.
 type push struct {
@@ -29,7 +33,7 @@ type push struct {
 // sideways is the horizontal load on the cover and how it is shared out.
 type sideways struct {
 	along, out push
-	vertical   float64 // 0.2 SDS, part of the dead load that the earthquake adds or takes
+	vertical   float64 // part of the dead load that the earthquake adds or takes, factor
 	low        float64 // part of the weight that is below the roof: beams and half of the posts
 	width      float64 // in
 	projection float64 // in
@@ -95,7 +99,7 @@ func (s *sideways) shake(m *model, d *design) {
 	_, volume := m.postArea(d)
 	low := d.beam.most*p.width*float64(len(p.lines)) + d.post.most*volume/d.post.section.Area()/2
 	s.low = low / (roof + low)
-	s.vertical = 0.2 * *in.SeismicShort
+	s.vertical = verticalShare * *in.SeismicShort
 	site := seismic.Site{Short: *in.SeismicShort, Second: *in.SeismicSecond, Mapped: *in.SeismicMapped, Importance: 1}
 	for _, way := range []*push{&s.along, &s.out} {
 		system := seismic.OwnPosts()
@@ -132,8 +136,8 @@ func (s *sideways) at(kind connections.Kind) (along, out share) {
 }
 
 // onLedger is the force on a length of ledger. A force along the house acts in the
-// middle of the roof and turns it about the ledger: the turning moment pulls at its
-// ends.
+// middle of the roof and turns it about the ledger: the turning moment M pulls at its
+// ends with 6 M / L² per length, as in a beam of that depth.
 func (s *sideways) onLedger(length float64) (along, out share) {
 	part := length / s.width
 	if s.along.byHouse() {

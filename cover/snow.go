@@ -76,14 +76,14 @@ func snowSite(in Input, edition loads.Edition) snow.Site {
 	}
 	if s.GroundSnow != nil {
 		out.Ground = *s.GroundSnow * calc.PSF
-		out.GroundBasis = edition16or22(edition)
+		out.GroundBasis = mappedBy(edition)
 		if s.GroundSnowBasis != nil && *s.GroundSnow > 0 {
 			out.GroundBasis = bases[*s.GroundSnowBasis]
 		}
 	}
 	if s.RoofSnow != nil {
 		out.Roof = *s.RoofSnow * calc.PSF
-		out.RoofBasis = edition16or22(edition)
+		out.RoofBasis = mappedBy(edition)
 		if s.RoofSnowBasis != nil && *s.RoofSnow > 0 {
 			out.RoofBasis = bases[*s.RoofSnowBasis]
 		}
@@ -94,7 +94,8 @@ func snowSite(in Input, edition loads.Edition) snow.Site {
 	return out
 }
 
-func edition16or22(e loads.Edition) snow.Basis {
+// mappedBy is the basis of a snow load that follows the edition itself.
+func mappedBy(e loads.Edition) snow.Basis {
 	if e == loads.ASCE722 {
 		return snow.ByASCE722
 	}

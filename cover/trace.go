@@ -12,7 +12,7 @@ import (
 // of the combination: dead load, live or snow load, wind of strength level.
 type parts struct{ dead, plan, wind []float64 }
 
-// kinds names the three causes, and their symbols.
+// causes names the three causes, and their symbols.
 var causes = [3]struct{ letter, words string }{
 	{"D", "dead load"}, {"L", "live, snow or maintenance load as placed"}, {"W", "wind, strength level"},
 }

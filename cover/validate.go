@@ -132,9 +132,9 @@ func (in Input) checkSite(f *calc.Fields) {
 	if s.HillShape != nil && !is(s.Topography, "hill") {
 		f.Add("site.hill_shape", shown(*s.HillShape), "left out where site.topography is not hill")
 	}
-	if s.RoofLive != nil && *s.RoofLive < 20 && !yes(s.PatioAppendix) {
+	if s.RoofLive != nil && *s.RoofLive < ordinaryLive/calc.PSF && !yes(s.PatioAppendix) {
 		f.Add("site.roof_live_psf", calc.Number(*s.RoofLive)+" psf",
-			"20 psf or more where the patio cover appendix is not adopted")
+			calc.Number(ordinaryLive/calc.PSF)+" psf or more where the patio cover appendix is not adopted")
 	}
 }
 
@@ -225,6 +225,10 @@ func (in Input) checkView(at *calc.Fields) {
 // leastLowEdge is the lowest roof edge that is still a patio cover, in.
 const leastLowEdge = 5 * calc.Ft
 
+// sameLine is how far a beam line may stand from where another field puts it, ft: an
+// eighth of an inch, no more than a rounding to hundredths.
+const sameLine = 0.01
+
 func (in Input) checkBeamLines(f *calc.Fields) {
 	c, lines := in.Cover, in.Beams.Lines
 	if len(lines) == 0 {
@@ -243,7 +247,7 @@ func (in Input) checkBeamLines(f *calc.Fields) {
 		at.Add("lines_ft", calc.Number(lines[0])+" ft", "1 ft or more from the wall")
 	}
 	last := lines[len(lines)-1]
-	if given(c.Projection, c.Overhang) && !(math.Abs(last-(*c.Projection-*c.Overhang)) <= 0.01) {
+	if given(c.Projection, c.Overhang) && !(math.Abs(last-(*c.Projection-*c.Overhang)) <= sameLine) {
 		at.Add("lines_ft", "last line at "+calc.Number(last)+" ft",
 			fmt.Sprintf("ending at projection less overhang, %s ft", calc.Number(*c.Projection-*c.Overhang)))
 	}

@@ -135,7 +135,7 @@ const twoReadings = 5.0
 
 // row tells the rows of the figure apart where two of them serve.
 func (w *windLoads) row(h wind.Half) string {
-	if h.Angle == w.roof.Angle || w.roof.Angle < 5 || w.roof.Angle >= 7.5 {
+	if h.Angle == w.roof.Angle || !w.roof.BetweenRows() {
 		return ""
 	}
 	return fmt.Sprintf(", row of %g degrees", h.Angle)

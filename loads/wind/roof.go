@@ -23,6 +23,10 @@ type Roof struct {
 	Width  float64 // plan dimension along the ridge, in
 }
 
+// BetweenRows reports whether two rows of the figures serve, that of 0 degrees and that
+// of 7.5, because the figures do not interpolate between them.
+func (r Roof) BetweenRows() bool { return bothAbove <= r.Angle && r.Angle < flatBelow }
+
 // A Limit is a reason why the figures do not hold for a roof.
 type Limit uint8
 
