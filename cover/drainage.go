@@ -30,7 +30,7 @@ func (m *model) drainage() Drainage {
 	slope := rain.NewSlope(c, *m.in.Cover.Slope)
 	check := slope.Explain()
 	out.Covering, out.Check, out.Verdict = c.Name, &check, Ratio(slope.Ratio()).Verdict()
-	out.Reason = fmt.Sprintf("%s need %s in per ft; the roof falls %s", c.Name, calc.Number(c.Least), calc.Number(slope.Given))
+	out.Reason = fmt.Sprintf("needs a fall of %s in per ft; the roof falls %s in per ft", calc.Number(c.Least), calc.Number(slope.Given))
 	if slope.Doubled() {
 		out.Reason += fmt.Sprintf("; below %s in per ft the underlayment is doubled", calc.Number(c.Double))
 	}

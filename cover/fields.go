@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"patiocover/beam/lumber"
 	"patiocover/calc"
 )
 
@@ -86,8 +87,19 @@ func (f Field) Allowed() string {
 	case KindFlag:
 		return "true or false"
 	}
-	return "text of 1 to " + strconv.Itoa(maxText) + " characters"
+	switch _, name, _ := strings.Cut(f.Path, "."); name {
+	case "species":
+		return "one of " + strings.Join(lumber.Species(), ", ")
+	case "grade":
+		return "the grade of the stamp, such as No.2"
+	case "size":
+		return "a nominal size, such as 2x6"
+	}
+	return anyText
 }
+
+// anyText words what a field of free text accepts.
+var anyText = "text of 1 to " + strconv.Itoa(maxText) + " characters"
 
 func newField(r calc.Row) Field {
 	f := Field{

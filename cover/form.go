@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"patiocover/calc"
 )
@@ -32,7 +33,7 @@ func FromForm(form map[string][]string) (in Input, understood map[string]string,
 		}
 		x, heard, ok := formValue(text, d)
 		if !ok {
-			f.Add(path, strconv.Quote(text), d.Allowed())
+			f.Add(path, shown(text), d.Allowed()+d.manner())
 			continue
 		}
 		if heard != "" {
@@ -62,12 +63,60 @@ func formValue(text string, d Field) (x any, heard string, ok bool) {
 	case d.Kind == KindNumber, d.Kind == KindInteger:
 		n, err := strconv.ParseFloat(text, 64)
 		plain := !strings.ContainsAny(text, "xXpPnN_")
+		if err != nil && d.Unit == perFoot {
+			n, ok := fall(text)
+			return number(n), calc.Number(n) + " in per ft", ok
+		}
 		return number(n), "", err == nil && plain
+	case strings.HasSuffix(d.Path, ".size"):
+		size := sizeWords.Replace(text)
+		if size != text {
+			heard = size
+		}
+		return size, heard, true
 	case d.Kind == KindFlag:
 		b, err := strconv.ParseBool(text)
 		return b, "", err == nil
 	}
 	return text, "", true
+}
+
+// perFoot is the unit of a slope.
+const perFoot = "in/ft"
+
+// sizeWords writes a nominal size as the table of sizes does.
+var sizeWords = strings.NewReplacer(" ", "", "X", "x", "×", "x")
+
+// fall reads a slope as it is spoken of: 1/2, 1/2:12 or 2/12, in of fall per ft.
+func fall(text string) (inches float64, ok bool) {
+	for _, run := range []string{":12", "/12", " in 12"} {
+		if rise, found := strings.CutSuffix(text, run); found {
+			text = strings.TrimSpace(rise)
+			break
+		}
+	}
+	if strings.ContainsFunc(text, unicode.IsLetter) || strings.ContainsAny(text, "'′’:") {
+		return 0, false
+	}
+	n, err := calc.ParseLength(text, calc.In)
+	return n / calc.In, err == nil
+}
+
+// manner says how to write the value in a form.
+func (f Field) manner() string {
+	switch {
+	case f.Kind == KindNumbers:
+		return ", with commas between"
+	case f.Length() && f.Unit == "ft":
+		return `, written 12' 6", 12-6, 12.5 or 3.8 m`
+	case f.Length():
+		return `, written 24, 19.2, 1' 6" or 610 mm`
+	case f.Unit == perFoot:
+		return ", written 0.5, 1/2 or 1/2:12"
+	case f.Kind == KindNumber || f.Kind == KindInteger:
+		return ", written with a point and without its unit"
+	}
+	return ""
 }
 
 func formNumbers(text string, d Field) (x any, heard string, ok bool) {

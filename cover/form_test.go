@@ -192,3 +192,44 @@ func TestFormFaultKeepsItsRow(t *testing.T) {
 	_, _, err := cover.FromForm(f)
 	assert.ErrorContains(t, err, "cover.layers[2].psf: \"heavy\"")
 }
+
+// What is written on a slab is read: a slope as it is spoken of, a size with blanks.
+// A rise over 12 is not a fraction of an inch: 2/12 falls 2 in per ft.
+func TestTrapSlopeOverTwelveReadAsFraction(t *testing.T) {
+	for text, want := range map[string]float64{
+		"0.5": 0.5, "1/2": 0.5, `1/2"`: 0.5, "½": 0.5, "1/2:12": 0.5, "2/12": 2, "2:12": 2, "1 1/2:12": 1.5, "3 in 12": 3,
+	} {
+		entries := form(cover.ToForm(simple()))
+		entries["cover.slope_in_per_ft"] = []string{text}
+		in, _, err := cover.FromForm(entries)
+		require.NoError(t, err, text)
+		assert.InDelta(t, want, *in.Cover.Slope, 1e-12, text)
+	}
+	for _, text := range []string{"half", "2 ft", "2'", "1:2", "2:12:12", ":12", "1e999", "NaN"} {
+		entries := form(cover.ToForm(simple()))
+		entries["cover.slope_in_per_ft"] = []string{text}
+		_, _, err := cover.FromForm(entries)
+		assert.ErrorContains(t, err, "written 0.5, 1/2 or 1/2:12", text)
+	}
+}
+
+func TestFormSizeWithBlanks(t *testing.T) {
+	for _, text := range []string{"2 x 6", "2X6", "2×6", "2x6"} {
+		entries := form(cover.ToForm(simple()))
+		entries["rafters.size"] = []string{text}
+		in, _, err := cover.FromForm(entries)
+		require.NoError(t, err, text)
+		assert.Equal(t, "2x6", *in.Rafters.Size)
+	}
+}
+
+// A fault of a grade lists the grades of that species, not those of a size that
+// nobody gave.
+func TestGradeFaultListsGrades(t *testing.T) {
+	entries := form(cover.ToForm(simple()))
+	entries["rafters.grade"] = []string{"#2"}
+	delete(entries, "rafters.size")
+	_, _, err := cover.FromForm(entries)
+	require.ErrorContains(t, err, `rafters.grade: "#2" is not a grade of Douglas Fir-Larch: Select Structural, `)
+	assert.ErrorContains(t, err, "No.2")
+}

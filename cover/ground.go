@@ -50,12 +50,17 @@ func (f *beamFrame) lifts(post int, own float64) Force {
 	return out
 }
 
+// standsOn says what a post stands on that is no slab.
+var standsOn = map[string]string{
+	"footing": "stands on a footing", "pier": "stands on a pier", "embedded": "is set in a footing in the ground",
+}
+
 // slab applies the slab rule to one post.
 func (m *model) slab(f *FoundationAt) {
 	in := m.in.Foundation
 	if *in.Kind != "slab" {
 		f.Slab = NotChecked
-		f.SlabWhy = "stands on a " + *in.Kind + ", whose bearing, uplift weight and frost depth are not checked"
+		f.SlabWhy = standsOn[*in.Kind] + ", whose bearing, uplift weight and frost depth are not checked"
 		return
 	}
 	all := *in.SlabRule == "all_loads"

@@ -25,11 +25,16 @@ func (m *model) skips() []Skip {
 	}
 	out = append(out, m.siteSkips()...)
 	if m.plan.attached {
-		out = append(out, Skip{"the house", "wall, studs, plate and foundation that take the ledger's load are not checked"})
+		out = append(out, Skip{"the house", "wall, studs, plate and foundation that take the ledger's load are not checked"},
+			Skip{"ledger board", "its size is not checked; it is taken to be as deep as the rafters"})
 	}
 	if *m.in.Cover.Attachment == "rafter_tails" {
 		out = append(out, Skip{"existing rafter tails", "bending, seat cut and heel joint of the tails are not checked"})
 	}
+	out = append(out, Skip{
+		"what else the building department asks", "permit, seal, distance to the lot lines, light and air and escape windows " +
+			"of the rooms behind, wires overhead, fire and wildfire rules",
+	})
 	for _, j := range m.in.House.Joints {
 		out = append(out, Skip{"existing joint " + *j.Mark, "whether it holds is not judged; recorded as " + *j.Evidence})
 	}

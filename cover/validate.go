@@ -72,7 +72,7 @@ func checkText(path, text string, d Field, f *calc.Fields) {
 	control := func(r rune) bool { return unicode.IsControl(r) && r != '\n' }
 	n := utf8.RuneCountInString(text)
 	if n < 1 || n > maxText || !utf8.ValidString(text) || strings.ContainsFunc(text, control) {
-		f.Add(path, shown(text), d.Allowed()+" without control characters")
+		f.Add(path, shown(text), anyText+" without control characters")
 	}
 }
 
@@ -352,14 +352,27 @@ func checkWood(group string, species, grade, size *string, sizes []string, f *ca
 		}
 		sizes = []string{s.Name}
 	}
-	var last error
+	var published []string
 	for _, name := range sizes {
 		s, _ := lumber.SectionNamed(name)
-		if _, last = lumber.Find(*species, *grade, s); last == nil {
+		if _, err := lumber.Find(*species, *grade, s); err == nil {
 			return
 		}
+		for _, g := range lumber.Graded(*species, s) {
+			if !slices.Contains(published, g) {
+				published = append(published, g)
+			}
+		}
 	}
-	at.Add("grade", strconv.Quote(*grade), "a grade with published values in that species and size: "+last.Error())
+	of := " of " + *species
+	if size != nil {
+		of += " " + sizes[0]
+	}
+	if len(published) == 0 {
+		at.Add("grade", shown(*grade), "a grade with published values: there is none"+of)
+		return
+	}
+	at.Add("grade", shown(*grade), "a grade"+of+": "+strings.Join(published, ", "))
 }
 
 func (in Input) checkHold(f *calc.Fields) {
