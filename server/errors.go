@@ -33,6 +33,7 @@ type problem struct {
 	Detail   string       `json:"detail,omitempty"`
 	Instance string       `json:"instance"`
 	Errors   []calc.Fault `json:"errors,omitempty"` // every wrong field
+	Notice   string       `json:"notice"`           // as in a report
 }
 
 // details words the refusals whose status alone does not tell what to do.
@@ -64,7 +65,7 @@ func refuse(log *slog.Logger) echo.HTTPErrorHandler {
 }
 
 func problemOf(err error) problem {
-	p := problem{Type: "about:blank", Status: http.StatusInternalServerError}
+	p := problem{Type: "about:blank", Status: http.StatusInternalServerError, Notice: cover.Notice}
 	var wrong *calc.InputError
 	var syntax *cover.SyntaxError
 	var refused *echo.HTTPError

@@ -66,7 +66,7 @@ func answer(c echo.Context, form url.Values) error {
 func (h handlers) size(c echo.Context) error {
 	kind, _, err := mime.ParseMediaType(c.Request().Header.Get(echo.HeaderContentType))
 	if err != nil || kind != echo.MIMEApplicationJSON {
-		return echo.NewHTTPError(http.StatusUnsupportedMediaType, "send the job as application/json")
+		return echo.NewHTTPError(http.StatusUnsupportedMediaType, "Send the job as application/json.")
 	}
 	in, err := cover.Read(c.Request().Body)
 	if err != nil {
@@ -120,5 +120,5 @@ func unreadable(err error) error {
 	if errors.As(err, &refused) {
 		return refused
 	}
-	return echo.NewHTTPError(http.StatusBadRequest, "the form cannot be read").SetInternal(err)
+	return echo.NewHTTPError(http.StatusBadRequest, "The form cannot be read.").SetInternal(err)
 }

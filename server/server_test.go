@@ -205,9 +205,9 @@ func TestProblemDetails(t *testing.T) {
 	got := ask(e, request("POST", "/api/v1/size", echo.MIMEApplicationJSON, bytes.NewReader(filled)))
 	assert.Equal(t, "application/problem+json", got.Header().Get(echo.HeaderContentType))
 	var p struct {
-		Type, Title, Detail, Instance string
-		Status                        int
-		Errors                        []calc.Fault
+		Type, Title, Detail, Instance, Notice string
+		Status                                int
+		Errors                                []calc.Fault
 	}
 	require.NoError(t, json.Unmarshal(got.Body.Bytes(), &p))
 	assert.Equal(t, 422, p.Status)
@@ -215,6 +215,7 @@ func TestProblemDetails(t *testing.T) {
 	assert.Equal(t, "Unprocessable Entity", p.Title)
 	assert.Equal(t, "/api/v1/size", p.Instance)
 	assert.NotEmpty(t, p.Detail)
+	assert.Equal(t, cover.Notice, p.Notice, "a refusal carries it like every answer")
 	assert.Equal(t, []calc.Fault{
 		{Path: "site.wind_speed_mph", Given: "20 mph", Allowed: "85 to 200 mph"},
 		{Path: "site.exposure", Given: `"E"`, Allowed: "one of B, C, D"},
