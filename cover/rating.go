@@ -29,9 +29,6 @@ func newRating(wind connections.Uplift, rest prying) rating {
 	return r
 }
 
-// Ratio is the uplift over the rating, at most 1 by its making.
-func (r rating) Ratio() float64 { return calc.Ratio(r.need, r.rating) }
-
 // Explain writes the rating out.
 func (r rating) Explain() calc.Check {
 	if r.other == 0 {
