@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"fmt"
 	"strings"
 
 	"patiocover/beam/lumber"
@@ -29,6 +30,12 @@ func newArrangement(c *loads.Combination, p pattern, wind string) arrangement {
 		name: label(c, p, wind), duration: durationOf(c.Duration), self: c.Dead, least: c.DeadLeast,
 		onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
 	}
+}
+
+// withWorker is dead load with the maintenance load, which lasts like a roof live load.
+var withWorker = loads.Combination{
+	Name: fmt.Sprintf("D + %g lb", loads.MaintenanceLoad/calc.Lb), Clause: "ASCE 7-16 Table 4.3-1", Dead: 1,
+	Duration: lumber.SevenDays.Factor(),
 }
 
 // A pattern is a placing of live or snow load on the bays of a member: bit b is

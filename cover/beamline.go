@@ -13,7 +13,8 @@ import (
 // weighted by their tributary width; every rafter once, for its own weight; every rafter
 // weighted by its tributary width; and the rafters weighted by the part of their
 // tributary width that lies in each band from the left edge and from the right edge, for
-// wind along the house.
+// wind along the house; and one pound in the middle of each bay, or at its tip, for the
+// maintenance load.
 type beamFrame struct {
 	line    int     // index of the beam line
 	support int     // index of the line among the supports of a rafter
@@ -40,6 +41,7 @@ type term struct {
 	combo   *loads.Combination
 	placing pattern
 	wind    int // index in windOn; −1 for none
+	worker  int // number of the bay with the maintenance load, from 1; 0 for none
 }
 
 // A windOn is one way that the wind loads the rafters of a line.
@@ -58,6 +60,7 @@ func bayCase(b int) int              { return 1 + b }
 func eachCase(n int) int             { return 1 + n }
 func allCase(n int) int              { return 2 + n }
 func bandCase(n, side, band int) int { return 3 + n + (side-1)*bands + band }
+func workerCase(n, b int) int        { return 3 + n + 2*bands + b }
 
 // newBeamFrame makes the statics of one beam line.
 func newBeamFrame(m *model, line int) (*beamFrame, error) {
@@ -103,7 +106,12 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 // cases lists the cases of the stick between two x, after its own weight.
 func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
 	n := len(f.bays)
-	out := make([][]beam.Load, n+2+2*bands)
+	out := make([][]beam.Load, 2*n+2+2*bands)
+	for b := range f.bays {
+		if x := f.workerAt(b); f.bays[b].length > 0 && x > from-tiny && x < to+tiny {
+			out[workerCase(n, b)-1] = []beam.Load{beam.Point(x-from, 1)}
+		}
+	}
 	for i, x := range m.plan.rafters {
 		if x < from-tiny || x > to+tiny || (x > to-tiny && to < m.plan.width-tiny) {
 			continue // beyond the stick; at a splice it counts on the next one
@@ -126,6 +134,23 @@ func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
 		}
 	}
 	return out
+}
+
+// workerAt is the x of the maintenance load of a bay, in: the middle of a span, the tip
+// of an overhang.
+func (f *beamFrame) workerAt(b int) float64 {
+	from := 0.0
+	for _, before := range f.bays[:b] {
+		from += before.length
+	}
+	switch at := f.bays[b]; {
+	case !at.cantilever:
+		return from + at.length/2
+	case b == 0:
+		return 0
+	default:
+		return from + at.length
+	}
 }
 
 // bayShares returns the part of the tributary width of rafter i, over the spacing, that
@@ -182,6 +207,11 @@ func (f *beamFrame) arrange(m *model) {
 			}
 		}
 	}
+	for b := range f.bays {
+		if f.bays[b].length > 0 {
+			f.addWorker(b)
+		}
+	}
 	f.forces = make([][]float64, len(f.arr))
 	for i := range f.forces {
 		f.forces[i] = make([]float64, f.posts)
@@ -196,8 +226,21 @@ func (f *beamFrame) add(c *loads.Combination, p pattern, wind int) {
 	if wind >= 0 {
 		name = f.windOn[wind].name
 	}
-	f.terms = append(f.terms, term{c, p, wind})
+	f.terms = append(f.terms, term{combo: c, placing: p, wind: wind})
 	f.arr = append(f.arr, newArrangement(c, p, name))
+}
+
+// addWorker adds dead load with the maintenance load in one bay.
+func (f *beamFrame) addWorker(b int) {
+	where := " at mid span, "
+	if f.bays[b].cantilever {
+		where = " at the tip, "
+	}
+	a := newArrangement(&withWorker, pattern{}, "")
+	a.name += where + spanName(f.bays, b)
+	a.onPlan = 1
+	f.terms = append(f.terms, term{combo: &withWorker, wind: -1, worker: 1 + b})
+	f.arr = append(f.arr, a)
 }
 
 // copyArrangements gives the stick its own factors for every arrangement of the
@@ -268,6 +311,9 @@ func (f *beamFrame) write(coef []float64, t *term, dead, live float64) {
 	if t.placing.bays == f.placing[0].bays {
 		coef[allCase(n)] += live
 		return
+	}
+	if t.worker > 0 {
+		coef[workerCase(n, t.worker-1)] = loads.MaintenanceLoad
 	}
 	for b := range n {
 		if t.placing.bays>>b&1 == 1 {

@@ -1,12 +1,9 @@
 package cover
 
 import (
-	"fmt"
 	"math"
 
 	"patiocover/beam"
-	"patiocover/beam/lumber"
-	"patiocover/calc"
 	"patiocover/loads"
 )
 
@@ -44,6 +41,9 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	}
 	bays := baysOf(length, supports)
 	r := &rafterFrame{points: pointsOf(bays), supports: len(supports)}
+	for i, x := range supports {
+		r.points = append(r.points, pointAt{m.bearsOn(i), x})
+	}
 	f, err := newFrame(length, supports, math.Cos(p.angle), append(
 		rafterCases(length, p.slope(m.wind.strip.Width), bays, r.points), m.heapLoads()...))
 	if err != nil {
@@ -83,6 +83,7 @@ func rafterCases(length, strip float64, bays []bay, points []pointAt) [][]beam.L
 }
 
 // pointsOf places the maintenance load at the middle of each span and at each tip.
+// The supports, where it asks most of the joints, are added by name.
 func pointsOf(bays []bay) []pointAt {
 	var out []pointAt
 	from := 0.0
@@ -196,11 +197,9 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 
 // worker is dead load with the maintenance load at one place.
 func (r *rafterFrame) worker(m *model, i int) arrangement {
-	a := arrangement{
-		name: fmt.Sprintf("D + %g lb %s", loads.MaintenanceLoad/calc.Lb, r.points[i].name), duration: lumber.SevenDays, self: 1, onPlan: 1,
-		clause: "ASCE 7-16 Table 4.3-1",
-		coef:   make([]float64, len(r.normal)),
-	}
+	a := newArrangement(&withWorker, pattern{}, "")
+	a.name += " " + r.points[i].name
+	a.onPlan, a.coef = 1, make([]float64, len(r.normal))
 	a.coef[0] = m.layers(false) * m.plan.spacing * r.cosine
 	a.coef[r.pointCase(i)] = loads.MaintenanceLoad * r.cosine
 	return a

@@ -145,7 +145,7 @@ func (f *beamFrame) parts(m *model, d *design, stick, by int) parts {
 	p := parts{make([]float64, n), make([]float64, n), make([]float64, n)}
 	f.dead(p.dead, m, d, t.combo.DeadLeast)
 	if factor := f.arr[by].onPlan; factor != 0 {
-		live := term{placing: t.placing, wind: -1}
+		live := term{placing: t.placing, wind: -1, worker: t.worker}
 		f.write(p.plan, &live, 0, m.liveAt(f.support, t.combo, t.placing.set)/factor)
 	}
 	if t.wind >= 0 {

@@ -2,11 +2,14 @@ package cover_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"patiocover/calc"
 	"patiocover/calc/calctest"
 	"patiocover/cover"
 )
@@ -191,6 +194,35 @@ func TestTrapWorkerAtTheTipLiftsTheInnerEnd(t *testing.T) {
 	calctest.Near(t, 300, linkOf(t, r, "L1").Up.Value*2, 1e-6, "the path goes on into the house")
 	calctest.Near(t, 200, linkOf(t, r, "L1").Rating, 1e-6, "192 lb a foot, rounded up")
 	assert.NoError(t, calctest.Prove(h.Calculation.Lines))
+}
+
+// Trap: a worker who only ever stands at mid span. Over the support the joint takes all
+// of the 300 lb, more than its share of 20 psf (ASCE 7-16 4.3.1: where it does most harm).
+func TestTrapWorkerOverTheSupport(t *testing.T) {
+	in := simple()
+	in.Rafters.Spacing, in.Site.WindSpeed = new(12.0), new(85.0)
+	r := size(t, in)
+	dead := byCase(t, reaction(t, r, "ledger"), "dead load at its most")
+	for mark, at := range map[string]string{"H1": "the ledger", "T1": "beam line BM1"} {
+		down := linkOf(t, r, mark).Down
+		calctest.Near(t, 300+dead, down.Value, 1e-6, "all of it on one rafter")
+		assert.Equal(t, "D + 300 lb at "+at, down.Combination)
+	}
+}
+
+// Trap: a beam that only ever carries the strip of the roof. Where that is narrow and the
+// bay long, a worker in the middle asks more: P L / 4 against w L^2 / 8.
+func TestTrapWorkerOnTheBeam(t *testing.T) {
+	in := simple()
+	in.Cover.Projection, in.Site.WindSpeed, in.Cover.Covering = new(4.0), new(85.0), new("lattice")
+	in.Site.PatioAppendix, in.Site.RoofLive = new(true), new(10.0)
+	c := check(t, size(t, in), "BM1", "bending")
+	assert.Equal(t, "D + 300 lb at mid span, span 1", c.Combination)
+	at := slices.IndexFunc(c.Check.Lines, func(l calc.Line) bool { return l.Symbol == "M_L" })
+	require.GreaterOrEqual(t, at, 0)
+	moment := c.Check.Lines[at].X
+	calctest.Near(t, 300*240/4, moment, 1e-6, "P L / 4 on two posts 20 ft apart")
+	assert.Greater(t, moment, 10.0/144*24*240*240/8, "w L^2 / 8 of half the projection")
 }
 
 // Trap: a buckling length factor of 1 for posts whose tops may sway (NDS 2018 Appendix
