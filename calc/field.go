@@ -67,7 +67,17 @@ func (f *Fields) Within(name string, x, low, high float64, unit string) {
 	if low <= x && x <= high && !math.IsInf(x, 0) {
 		return
 	}
-	f.Add(name, join(Number(x), unit), join(Number(low)+" to "+Number(high), unit))
+	given := Number(x)
+	if round := strconv.FormatFloat(x, 'g', 6, 64); len(round) < len(given) && !between(round, low, high) {
+		given = round
+	}
+	f.Add(name, join(given, unit), join(Number(low)+" to "+Number(high), unit))
+}
+
+// between reports whether the number that a text says is within limits.
+func between(text string, low, high float64) bool {
+	x, err := strconv.ParseFloat(text, 64)
+	return err == nil && low <= x && x <= high
 }
 
 // OneOf records a fault unless given is one of the allowed words.

@@ -305,7 +305,7 @@ func (in Input) checkPosts(f *calc.Fields) {
 	at := f.In("posts")
 	switch {
 	case p.Count == nil && len(p.Positions) == 0:
-		at.Missing("count", "posts per beam line, or positions_ft instead")
+		at.Missing("count", "posts per beam line, or posts.positions_ft instead")
 	case p.Count != nil && len(p.Positions) > 0:
 		at.Add("count", "given together with positions_ft", "one of the two")
 	case len(p.Positions) == 1:

@@ -74,7 +74,7 @@ var table = cover.Fields()
 func groups(p Page) []group {
 	faults := map[string][]string{}
 	for _, f := range p.Faults {
-		faults[f.Path] = append(faults[f.Path], f.Words())
+		faults[f.Path] = append(faults[f.Path], worded(f))
 	}
 	var out []group
 	for _, n := range groupNotes {

@@ -170,6 +170,7 @@ func (p *printer) ground(r cover.Report) {
 	p.row(string(r.Headroom.Verdict), clearHeight(r.Headroom.Clear)+" clear, "+clearHeight(r.Headroom.Required)+" asked for")
 	if len(r.Existing) > 0 {
 		p.head("Existing roof, lb for one tie")
+		p.say(viewsOfTies)
 		p.row("where", "coefficients", "house roof", "from the cover", "uplift", "rating")
 	}
 	for _, t := range r.Existing {
@@ -181,6 +182,10 @@ func (p *printer) ground(r cover.Report) {
 		p.row("", "driven rain", feet(r.Drainage.Reach)+" in at the open edge, "+feet(r.Drainage.Dry)+" of the floor stay dry")
 	}
 }
+
+// viewsOfTies says which row of the ties of the house roof counts.
+const viewsOfTies = "A tie takes the row of its place in the roof. Where rows are different views of one place, " +
+	"take the largest until the building department says which it accepts."
 
 func (p *printer) basis(r cover.Report) {
 	p.head("Criteria")

@@ -2,6 +2,7 @@ package web
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,15 +21,50 @@ type fault struct {
 func listed(faults []calc.Fault) []fault {
 	var out []fault
 	for _, f := range faults {
-		label := f.Path
-		for _, d := range table {
-			if pattern(f.Path) == d.Path {
-				label = d.Label
+		x := fault{ID: "f-" + plain(f.Path), Label: f.Path, Words: worded(f)}
+		if d, ok := described(f.Path); ok {
+			x.Label = d.Label
+		}
+		for _, g := range groupNotes {
+			if g.prefix == f.Path+"[]" {
+				x.ID, x.Label = "g-"+plain(g.prefix), g.title
 			}
 		}
-		out = append(out, fault{ID: "f-" + plain(f.Path), Label: label, Words: f.Words()})
+		out = append(out, x)
 	}
 	return out
+}
+
+// described is the row of the table of fields for a path of the input.
+func described(path string) (cover.Field, bool) {
+	for _, d := range table {
+		if pattern(path) == d.Path {
+			return d, true
+		}
+	}
+	return cover.Field{}, false
+}
+
+// keyWords finds the keys and the choices of an input in a sentence.
+var keyWords = regexp.MustCompile(`[a-z]+(?:[._][a-z0-9A-Z]+)+`)
+
+// worded says what is wrong in the words of the form: its labels for keys and its
+// phrases for choices. What was typed stays as it is.
+func worded(f calc.Fault) string {
+	group, _, _ := strings.Cut(f.Path, ".")
+	d, _ := described(f.Path)
+	f.Allowed = keyWords.ReplaceAllStringFunc(f.Allowed, func(word string) string {
+		for _, path := range []string{word, group + "." + word} {
+			if other, ok := described(path); ok {
+				return "“" + other.Label + "”"
+			}
+		}
+		if slices.Contains(d.Choices, word) {
+			return spoken(word)
+		}
+		return word
+	})
+	return f.Words()
 }
 
 // listNumber is the number of an element in a path.
@@ -39,7 +75,10 @@ func pattern(path string) string { return listNumber.ReplaceAllString(path, "[]"
 
 // phrases are words of the input that need more than a space to be read.
 var phrases = map[string]string{
-	"true": "yes", "false": "no", "to_100F": "up to 100 °F", "to_125F": "100 to 125 °F", "to_150F": "125 to 150 °F",
+	"true": "yes", "false": "no", "house_diaphragm": "the house by deck and ledger",
+	"by_stock": "where the stock length forces it", "enveloped": "the worse of clear and obstructed",
+	"live_and_dead": "live and dead load", "all_loads": "all loads, wind too", "rim": "rim joist", "embedded": "embedded in the ground",
+	"to_100F": "up to 100 °F", "to_125F": "100 to 125 °F", "to_150F": "125 to 150 °F",
 }
 
 // spoken turns a word of the input into words of people.
