@@ -7,7 +7,6 @@ import (
 	"patiocover/connections"
 	"patiocover/loads"
 	"patiocover/loads/seismic"
-	"patiocover/loads/snow"
 	"patiocover/loads/wind"
 )
 
@@ -95,7 +94,7 @@ func (s *sideways) shake(m *model, d *design) {
 	p := &m.plan
 	area := p.width * p.slope(p.projection)
 	roof := m.layers(false)*area + d.rafter.most*p.slope(p.projection)*float64(len(p.rafters))
-	roof += snow.SeismicShare(m.edition, m.snow.balanced.Flat) * m.snow.even(0) * p.width * p.projection
+	roof += seismic.SnowShare(m.edition, m.snow.balanced.Flat) * m.snow.even(0) * p.width * p.projection
 	_, volume := m.postArea(d)
 	low := d.beam.most*p.width*float64(len(p.lines)) + d.post.most*volume/d.post.section.Area()/2
 	s.low = low / (roof + low)

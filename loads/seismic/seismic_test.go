@@ -9,6 +9,7 @@ import (
 
 	"patiocover/calc"
 	"patiocover/calc/calctest"
+	"patiocover/loads"
 	"patiocover/loads/seismic"
 )
 
@@ -66,12 +67,15 @@ func TestPermits(t *testing.T) {
 
 func TestSnowShare(t *testing.T) {
 	cases := []struct {
-		psf   float64
-		newer bool
-		want  float64
-	}{{30, false, 0}, {31, false, 0.2}, {31, true, 0}, {45, true, 0}, {46, true, 0.15}}
+		edition loads.Edition
+		psf     float64
+		want    float64
+	}{
+		{loads.ASCE716, 30, 0}, {loads.ASCE716, 31, 0.2},
+		{loads.ASCE722, 31, 0}, {loads.ASCE722, 45, 0}, {loads.ASCE722, 46, 0.15},
+	}
 	for _, c := range cases {
-		calctest.Near(t, c.want, seismic.SnowShare(c.psf*calc.PSF, c.newer), 0, c)
+		calctest.Near(t, c.want, seismic.SnowShare(c.edition, c.psf*calc.PSF), 0, c)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"patiocover/calc"
+	"patiocover/loads"
 )
 
 // A Site holds the spectral values of the place.
@@ -76,7 +77,8 @@ func (s Shear) Lines() []calc.Line {
 // SnowShare returns the part of the roof snow that counts as weight: a fifth where the
 // flat roof snow load, in lb/in², is above 30 psf (ASCE 7-16 12.7.2; read as the older
 // rule in a comparison of editions), or 0.15 above 45 psf by the 2022 edition.
-func SnowShare(snow float64, newer bool) float64 {
+func SnowShare(e loads.Edition, snow float64) float64 {
+	newer := e == loads.ASCE722
 	switch {
 	case newer && snow > 45*calc.PSF:
 		return 0.15

@@ -10,12 +10,6 @@ import (
 // load, degrees (ASCE 7-16 7.3.4, 7-22 7.3.3).
 const lowSlope = 15
 
-// PartialShare is the part of the balanced snow that stays on spans where partial
-// loading takes some of it away: continuous beams and cantilevers carry the balanced
-// load on some spans and this share of it on the others, in each unfavorable
-// arrangement. Rain on snow is not added to it (ASCE 7-16 7.5, from memory).
-const PartialShare = 0.5
-
 // A Balanced is the snow that lies evenly on the cover, and how it was found.
 type Balanced struct {
 	Site       Site    // as given

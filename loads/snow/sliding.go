@@ -5,7 +5,6 @@ import (
 
 	"patiocover/calc"
 	"patiocover/loads"
-	"patiocover/loads/seismic"
 )
 
 // slideReach is how far from the eave above sliding snow is spread, in (ASCE 7-16 7.9,
@@ -106,10 +105,4 @@ func (s Sliding) Lines() []calc.Line {
 	l.Step("w_s", "min(d, b - s)", s.Loaded/calc.Ft, "ft", clause)
 	l.Step("k_s", "w_s / b", s.Share, "", clause+", part that lands on the cover")
 	return l.Lines()
-}
-
-// SeismicShare returns the part of the flat roof snow, lb/in², that counts as seismic
-// weight: a fifth above 30 psf by ASCE 7-16 12.7.2, 0.15 above 45 psf by ASCE 7-22.
-func SeismicShare(e loads.Edition, flat float64) float64 {
-	return seismic.SnowShare(flat, e == loads.ASCE722)
 }

@@ -231,13 +231,6 @@ func TestNoSnowAndRoofSnow(t *testing.T) {
 	assert.NotEqual(t, snow.NoSnow, snow.NewBalanced(set, flat()).Reason, "snow on the ground is snow")
 }
 
-func TestSeismicShare(t *testing.T) {
-	calctest.Near(t, 0.20, snow.SeismicShare(loads.ASCE716, 31*calc.PSF), 0, "ASCE 7-16 12.7.2")
-	calctest.Near(t, 0, snow.SeismicShare(loads.ASCE722, 45*calc.PSF), 0, "ASCE 7-22 12.7.2")
-	calctest.Near(t, 0.15, snow.SeismicShare(loads.ASCE722, 46*calc.PSF), 0, "ASCE 7-22 12.7.2")
-	calctest.Near(t, 0.5, snow.PartialShare, 0, "ASCE 7-16 7.5")
-}
-
 func TestSnowAllocatesNothing(t *testing.T) {
 	site, roof, at, above := place(), flat(), step(), roofAbove()
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
