@@ -70,12 +70,21 @@ func (lw *lineWork) worst(k checkKind) int {
 	return at
 }
 
+// footing says what the foot of a post does to its length.
+func footing(kind string) string {
+	if kind == "embedded" {
+		return "add what stands in the ground"
+	}
+	return "take off the height of the post base"
+}
+
 func (m *model) postMember(ws *workspace, d *design) Member {
 	out := newMember("P", "post", &d.post, m.posts, d.noPost)
 	out.Count = len(m.lines) * len(m.plan.posts)
 	out.Notes = []string{
 		fmt.Sprintf("Each post is given the larger effective length of the two directions: ends %s", endsOf(m.in.Lateral)),
 		"Loaded through its center: the beam must sit on the post, not hang at its side",
+		"Cut length: of the longest post, from the slab to the underside of the beam; " + footing(*m.in.Foundation.Kind),
 	}
 	for k := range postChecks {
 		w, name := ws.worstOf(k)
@@ -86,6 +95,12 @@ func (m *model) postMember(ws *workspace, d *design) Member {
 		out.Length = max(out.Length, w.with.height/calc.Ft)
 		out.add(postNames[k], m.lines[w.with.line].arr[x.by].name, "post "+name,
 			w.with.result(&d.post, &d.beam, k, x), m.postTrace(d, &w.with, k, x)...)
+	}
+	if push := m.sideways.onPost(); push > 0 {
+		out.Verdict = out.Verdict.Worse(NotChecked)
+		out.Notes = append(out.Notes, fmt.Sprintf(
+			"The posts hold the cover sideways and their bending is not checked: up to %s lb at the top of each, "+
+				"times its height %s lb-ft (ASD), comes on top of the checks above", pounds(push), pounds(push*out.Length)))
 	}
 	return out
 }

@@ -160,6 +160,19 @@ func (s *sideways) through(p *push, n int) share {
 	return share{f.wind / float64(n), f.quake / float64(n)}
 }
 
+// onPost is the largest sideways force at the top of one post, allowable stress design,
+// lb, in the directions in which the house does not hold the cover.
+func (s *sideways) onPost() float64 {
+	most := 0.0
+	for _, p := range []*push{&s.along, &s.out} {
+		if !p.byHouse() {
+			f := s.through(p, s.posts)
+			most = max(most, asdWind*f.wind, p.rule.Earthquake*f.quake)
+		}
+	}
+	return most
+}
+
 // ways writes down what holds the cover sideways.
 func (s *sideways) ways() []LateralWay { return []LateralWay{s.along.way(), s.out.way()} }
 

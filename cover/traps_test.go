@@ -1,6 +1,7 @@
 package cover_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -223,6 +224,21 @@ func TestTrapWorkerOnTheBeam(t *testing.T) {
 	moment := c.Check.Lines[at].X
 	calctest.Near(t, 300*240/4, moment, 1e-6, "P L / 4 on two posts 20 ft apart")
 	assert.Greater(t, moment, 10.0/144*24*240*240/8, "w L^2 / 8 of half the projection")
+}
+
+// Trap: a post is OK for its axial load while it stands by bending. 0.6 W at the tops
+// times the height may ask more of it than all the rest, and nobody has checked it.
+func TestTrapPostsThatBendAreNotOK(t *testing.T) {
+	in := simple()
+	assert.Equal(t, cover.OK, member(t, size(t, in), "P").Verdict, "the house holds the tops")
+	for _, system := range []string{"knee_braces", "embedded_posts"} {
+		in.Lateral.Out = &system
+		r := size(t, in)
+		p := member(t, r, "P")
+		assert.Equal(t, cover.NotChecked, p.Verdict, system)
+		top := linkOf(t, r, "C1").Out.Value
+		assert.Contains(t, strings.Join(p.Notes, "\n"), fmt.Sprintf("up to %.0f lb at the top of each", math.Ceil(top)))
+	}
 }
 
 // Trap: a buckling length factor of 1 for posts whose tops may sway (NDS 2018 Appendix
