@@ -253,7 +253,7 @@ func (m *model) ledgerLink(d *design) Link {
 	}
 	if *m.in.Cover.Attachment == "rafter_tails" {
 		out.To = "existing rafter tails"
-		out.Reason = "the existing rafter tails, their heel joints and their seat cuts are not checked"
+		out.Reason = "the existing rafter tails, their heel joints and their seat cuts must be seen, and are not checked here"
 	}
 	return out
 }
