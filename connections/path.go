@@ -1,5 +1,7 @@
 package connections
 
+import "slices"
+
 // A Kind is one link of the load path.
 type Kind uint8
 
@@ -56,7 +58,7 @@ func (k Kind) Hardware() string { return detail[k].hardware }
 // Stage is when an inspector can see the link.
 func (k Kind) Stage() string { return detail[k].stage }
 
-// Attached lists the links of a cover that hangs on the house on one side.
+// attached lists the links of a cover that hangs on the house on one side.
 var attached = []Kind{
 	DeckToRafter, RafterToLedger, LedgerToHouse, RafterToBeam,
 	BeamToPost, PostToBase, BaseToGround, Ground,
@@ -71,7 +73,7 @@ var freestanding = []Kind{
 // lacks one of them has no load path.
 func Path(attachedToHouse bool) []Kind {
 	if attachedToHouse {
-		return append([]Kind(nil), attached...)
+		return slices.Clone(attached)
 	}
-	return append([]Kind(nil), freestanding...)
+	return slices.Clone(freestanding)
 }

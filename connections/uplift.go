@@ -29,10 +29,7 @@ type Uplift struct {
 // NewUplift nets the upward wind against the least dead load with the factors of
 // the uplift combination (ASCE 7-16 2.4.1 combination 7: 0.6D + 0.6W).
 func NewUplift(wind, dead, windFactor, deadFactor float64) Uplift {
-	net := windFactor*wind - deadFactor*dead
-	if net < 0 {
-		net = 0
-	}
+	net := max(0, windFactor*wind-deadFactor*dead)
 	return Uplift{
 		Wind: wind, Dead: dead, WindFactor: windFactor, DeadFactor: deadFactor,
 		Net: net, Rating: Rating(net),

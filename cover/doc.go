@@ -5,7 +5,8 @@
 // strictly, [Input.Validate] lists every fault, [Input.Assume] fills what was
 // left open and records each assumption with its reason. Size chooses what was
 // left blank, checks what was given, and assembles the one report that the page,
-// the command line and the programming interface all print.
+// the command line and the programming interface all print. [FromForm] and [ToForm]
+// carry the same input as the entries of a form; [Fields] and [Schema] describe it.
 //
 // This is the only package that assembles, and the only one that converts: the
 // input and the report speak the trade's units, everything below pounds and

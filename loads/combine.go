@@ -90,9 +90,9 @@ var combinations22 = []Combination{
 //
 // The factors of 7-16 2.4.1 (1) to (7) were read in public restatements of it, those
 // of 7-22 (3a) and (6a) in a structural engineering magazine, the rest of 7-22 in a
-// public restatement; the numbers (1a), (5a) and (7a) follow the pattern of the others. Snow of the 2022 edition is of strength
-// level: a roof snow load of the older kind must not be combined by it, nor the other
-// way round.
+// public restatement; the numbers (1a), (5a) and (7a) follow the pattern of the others.
+// Snow of the 2022 edition is of strength level: a roof snow load of the older kind must
+// not be combined by it, nor the other way round.
 func ASD(e Edition) []Combination {
 	if e == ASCE722 {
 		return combinations22

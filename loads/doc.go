@@ -1,6 +1,7 @@
-// Package loads is what acts on a patio cover: dead load by layers, roof live load,
-// and the combinations that put them together. The sub-packages hold the wind on a
-// free roof, snow, the earthquake, and what rain water asks.
+// Package loads is what acts on a patio cover: dead load by layers and the weight of
+// wood, roof live load, the combinations that put them together, and the rule by which
+// a post may stand on a slab. The sub-packages hold the wind on a cover and on the roof
+// of the house, snow, the earthquake, and what rain water asks.
 //
 // It follows ASCE/SEI 7-16 and 7-22, and the patio cover appendix of the International
 // Residential Code. [ASD] and [ASDEarthquake] are the combinations of allowable stress
