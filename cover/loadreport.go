@@ -5,6 +5,7 @@ import (
 
 	"patiocover/calc"
 	"patiocover/loads"
+	"patiocover/loads/snow"
 )
 
 // loadReport writes down what acts.
@@ -78,7 +79,7 @@ func (m *model) loadCases() []LoadCase {
 
 // snowSource says whence the balanced snow comes.
 func (m *model) snowSource() string {
-	if m.in.Site.RoofSnow != nil {
+	if m.snow.balanced.Site.RoofBasis != snow.NotGiven {
 		return "input site.roof_snow_psf"
 	}
 	return *m.in.Site.Standard + " 7.3, from site.ground_snow_psf"

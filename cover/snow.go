@@ -51,7 +51,7 @@ var (
 // newSnow works out the snow on the cover.
 func newSnow(in Input, p *plan, edition loads.Edition) (snowLoads, error) {
 	var s snowLoads
-	s.balanced = snow.NewBalanced(snowSite(in, edition), snow.Roof{Angle: p.angle, EaveToRidge: p.projection})
+	s.balanced = balancedSnow(snowSite(in, edition), snow.Roof{Angle: p.angle, EaveToRidge: p.projection})
 	switch b := s.balanced; {
 	case !b.Reason.Known():
 		return s, &calc.InputError{Faults: []calc.Fault{{
@@ -66,6 +66,20 @@ func newSnow(in Input, p *plan, edition loads.Edition) (snowLoads, error) {
 	}
 	s.fromHouse(in, p, edition)
 	return s, nil
+}
+
+// balancedSnow is that by the roof snow of the authority, which may be no more than
+// the least of the place, or by the ground snow beside it where that asks for more.
+func balancedSnow(site snow.Site, roof snow.Roof) snow.Balanced {
+	b := snow.NewBalanced(site, roof)
+	if site.RoofBasis == snow.NotGiven || !(site.Ground > 0) {
+		return b
+	}
+	site.Roof, site.RoofBasis = 0, snow.NotGiven
+	if g := snow.NewBalanced(site, roof); !(g.Sloped <= b.Sloped) {
+		return g
+	}
+	return b
 }
 
 // snowSite is the snow of the place.

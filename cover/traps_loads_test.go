@@ -140,7 +140,7 @@ func TestTrapSlabRule(t *testing.T) {
 func TestTrapDriftFromTheHouseRoof(t *testing.T) {
 	in := simple()
 	assert.False(t, skipped(size(t, in), "drift"), "no snow, no drift")
-	in.Site.RoofSnow, in.Site.GroundSnow, in.Site.GroundSnowBasis = new(25.0), new(30.0), new("ASCE 7-16")
+	in.Site.RoofSnow, in.Site.GroundSnow, in.Site.GroundSnowBasis = new(28.0), new(30.0), new("ASCE 7-16")
 	plain := size(t, in)
 	assert.True(t, skipped(plain, "drift"))
 
@@ -164,13 +164,27 @@ func TestTrapDriftFromTheHouseRoof(t *testing.T) {
 	calctest.Close(t, peak, heap.Peak, 1e-4, 0)
 	calctest.Close(t, width, heap.Reach, 1e-4, 0)
 	calctest.Near(t, 0, heap.Far, 0)
-	calctest.Close(t, 25, heap.Even, 1e-9, 0, "the roof snow that was given")
+	calctest.Close(t, 28, heap.Even, 1e-9, 0, "the roof snow that was given")
 	// A triangle of resultant at a third of its width, on a span of 10 ft, for one rafter.
 	spacing := *in.Rafters.Spacing / 12
 	extra := peak * width / 2 * spacing * (1 - width/3/10)
 	got := byCase(t, reaction(t, r, "ledger"), "snow with leeward drift") - byCase(t, reaction(t, r, "ledger"), "snow")
 	calctest.Close(t, extra, got, 1e-3, 0)
 	assert.Greater(t, reaction(t, r, "ledger").Down.Value, reaction(t, plain, "ledger").Down.Value)
+}
+
+// Trap: the least roof snow of a county taken where its ground snow asks for more: pf =
+// 0.7 Ce Ct pg = 0.7 x 1.1 x 1.2 x 60 psf in sheltered terrain C (ASCE 7-16 eq. 7.3-1).
+func TestTrapLeastRoofSnowBelowThatOfTheGround(t *testing.T) {
+	in := simple()
+	in.Site.RoofSnow, in.Site.GroundSnow, in.Site.GroundSnowBasis = new(30.0), new(60.0), new("ASCE 7-16")
+	snow := loadCase(t, size(t, in), "snow, balanced")
+	calctest.Near(t, 0.7*1.1*1.2*60, snow.Value, exact)
+	assert.Contains(t, snow.Source, "ground_snow_psf")
+	in.Site.GroundSnow = new(30.0)
+	snow = loadCase(t, size(t, in), "snow, balanced")
+	calctest.Near(t, 30, snow.Value, exact, "27.7 psf by the ground")
+	assert.Equal(t, "input site.roof_snow_psf", snow.Source)
 }
 
 // Trap: ground snow of one edition put into the rules of the other, or no roof snow at all
