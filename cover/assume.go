@@ -87,6 +87,9 @@ func (in *Input) assumeService(note func(path, value, why string)) {
 	}{
 		{"rafters.wet", &in.Rafters.Wet}, {"beams.wet", &in.Beams.Wet}, {"posts.wet", &in.Posts.Wet},
 	} {
+		if m.path == "posts.wet" && *in.Foundation.Kind == "embedded" {
+			wet, why = true, "Posts in the ground are wet where they bend and bear most"
+		}
 		if *m.flag == nil {
 			*m.flag = new(wet)
 			note(m.path, strconv.FormatBool(wet), why)

@@ -226,6 +226,19 @@ func TestTrapWorkerOnTheBeam(t *testing.T) {
 	assert.Greater(t, moment, 10.0/144*24*240*240/8, "w L^2 / 8 of half the projection")
 }
 
+// Trap: posts in the ground taken as dry because the roof is solid and the climate dry.
+// Where they bend most they are wet, and incised for their treatment (NDS 2018 4.1.4).
+func TestTrapPostsInTheGroundAreWet(t *testing.T) {
+	in := simple()
+	in.Foundation.Kind = new("embedded")
+	full, _ := in.Assume()
+	assert.True(t, *full.Posts.Wet && *full.Posts.Incised)
+	assert.False(t, *full.Beams.Wet)
+	in.Posts.Wet = new(false)
+	full, _ = in.Assume()
+	assert.False(t, *full.Posts.Wet, "what is said stands")
+}
+
 // Trap: a post is OK for its axial load while it stands by bending. 0.6 W at the tops
 // times the height may ask more of it than all the rest, and nobody has checked it.
 func TestTrapPostsThatBendAreNotOK(t *testing.T) {
