@@ -17,7 +17,7 @@ func (in Input) Assume() (Input, []Assumption) {
 	out := in.clone()
 	var list []Assumption
 	note := func(path, value, why string) {
-		d, _ := describe(path)
+		d, _ := FieldOf(path)
 		list = append(list, Assumption{
 			Path: path, Label: d.Label, Value: value, Unit: d.Unit,
 			Why: why, Source: d.Source, Status: d.Status,
@@ -28,7 +28,7 @@ func (in Input) Assume() (Input, []Assumption) {
 		note("site.roof_live_psf", calc.Number(*out.Site.RoofLive), "The patio cover appendix is adopted")
 	}
 	visit(reflect.ValueOf(&out).Elem(), "", func(path string, v reflect.Value) {
-		d, ok := describe(path)
+		d, ok := FieldOf(path)
 		if ok && d.Need == NeedAssumed && v.Kind() == reflect.Pointer && v.IsNil() {
 			fill(v, d)
 			if in.concerns(path) {

@@ -118,8 +118,8 @@ func newField(r calc.Row) Field {
 
 var listNumber = regexp.MustCompile(`\[\d+\]`)
 
-// describe returns the field of a path as the user wrote it.
-func describe(path string) (Field, bool) {
+// FieldOf returns the field of a path as the user wrote it, with list numbers.
+func FieldOf(path string) (Field, bool) {
 	f, ok := fieldAt[listNumber.ReplaceAllString(path, "[]")]
 	return f, ok
 }

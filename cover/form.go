@@ -26,7 +26,7 @@ func FromForm(form map[string][]string) (in Input, understood map[string]string,
 		if text == "" || path == "schema" {
 			continue
 		}
-		d, ok := describe(path)
+		d, ok := FieldOf(path)
 		if !ok && !strings.HasPrefix(path, "site.sources.") {
 			f.Add(path, "an unknown field", "a field of the form")
 			continue
@@ -160,7 +160,7 @@ func plant(tree map[string]any, path []string, x any) bool {
 		return plant(next, path[1:], x)
 	}
 	i, err := strconv.Atoi(strings.TrimSuffix(at, "]"))
-	if err != nil || i >= maxList {
+	if err != nil || i >= MaxList {
 		return false
 	}
 	list, _ := tree[name].([]any)
@@ -227,7 +227,7 @@ func ToForm(in Input) map[string]string {
 // formNumber writes a number of the field at path: a length with no more digits than
 // one may be written with.
 func formNumber(path string, x float64) string {
-	if d, ok := describe(path); ok && d.Length() {
+	if d, ok := FieldOf(path); ok && d.Length() {
 		x = math.Round(x*1e9) / 1e9
 	}
 	return calc.Number(x)

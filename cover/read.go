@@ -228,8 +228,8 @@ func pruneList(x any, t reflect.Type, path string, f *calc.Fields) any {
 		f.Add(path, shown(x), "a list in brackets")
 		return nil
 	}
-	if len(list) > maxList {
-		f.Add(path, strconv.Itoa(len(list))+" elements", fmt.Sprintf("a list of at most %d", maxList))
+	if len(list) > MaxList {
+		f.Add(path, strconv.Itoa(len(list))+" elements", fmt.Sprintf("a list of at most %d", MaxList))
 		return nil
 	}
 	out := []any{}
@@ -263,7 +263,7 @@ func pruneLeaf(x any, t reflect.Type, path string, f *calc.Fields) any {
 		reflect.Float64: "a number", reflect.Int: "a whole number",
 		reflect.String: "text in quotes", reflect.Bool: "true or false",
 	}[t.Kind()]
-	if d, ok := describe(path); ok {
+	if d, ok := FieldOf(path); ok {
 		allowed = d.Allowed()
 	}
 	if fits(x, t.Kind()) {

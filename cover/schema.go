@@ -28,10 +28,10 @@ func schemaOf(t reflect.Type, path string) map[string]any {
 		return map[string]any{"type": "object", "additionalProperties": map[string]any{"type": "string"}}
 	case reflect.Slice:
 		if t.Elem().Kind() == reflect.Struct {
-			return map[string]any{"type": "array", "maxItems": maxList, "items": schemaOf(t.Elem(), path+"[]")}
+			return map[string]any{"type": "array", "maxItems": MaxList, "items": schemaOf(t.Elem(), path+"[]")}
 		}
 	}
-	d, _ := describe(path)
+	d, _ := FieldOf(path)
 	return schemaOfField(d)
 }
 
@@ -59,7 +59,7 @@ func needed(t reflect.Type, path string) bool {
 		return path == "cover.layers"
 	}
 	if t.Kind() != reflect.Struct {
-		d, _ := describe(path)
+		d, _ := FieldOf(path)
 		return d.Need == NeedRequired
 	}
 	for i := range t.NumField() {
@@ -80,7 +80,7 @@ func schemaOfField(d Field) map[string]any {
 		out = number
 		out["type"] = "integer"
 	case KindNumbers:
-		out["type"], out["items"], out["maxItems"] = "array", number, maxList
+		out["type"], out["items"], out["maxItems"] = "array", number, MaxList
 	case KindFlag:
 		out["type"] = "boolean"
 	case KindChoice:

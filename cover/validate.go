@@ -16,8 +16,8 @@ import (
 	"patiocover/loads"
 )
 
-// maxList is the most elements of a list in an input.
-const maxList = 60
+// MaxList is the most elements of a list in an input, a limit of this program.
+const MaxList = 60
 
 // Validate lists every fault of the input at once, as a [*calc.InputError]:
 // first each field against its row of fields.csv, then the fields against each
@@ -39,7 +39,7 @@ func (in Input) Validate() error {
 
 // checkField checks one value against its row of fields.csv.
 func checkField(path string, v reflect.Value, f *calc.Fields) {
-	d, ok := describe(path)
+	d, ok := FieldOf(path)
 	if !ok {
 		return // a map or a list of structs, checked by its own rule
 	}
@@ -77,8 +77,8 @@ func checkText(path, text string, d Field, f *calc.Fields) {
 }
 
 func checkNumbers(path string, v reflect.Value, d Field, f *calc.Fields) {
-	if v.Len() > maxList {
-		f.Add(path, strconv.Itoa(v.Len())+" numbers", fmt.Sprintf("up to %d numbers", maxList))
+	if v.Len() > MaxList {
+		f.Add(path, strconv.Itoa(v.Len())+" numbers", fmt.Sprintf("up to %d numbers", MaxList))
 		return
 	}
 	for i := range v.Len() {
@@ -186,8 +186,8 @@ func (in Input) checkGroundSnow(f *calc.Fields) {
 func (in Input) checkCover(f *calc.Fields) {
 	c := in.Cover
 	at := f.In("cover")
-	if len(c.Layers) == 0 || len(c.Layers) > maxList {
-		at.Add("layers", strconv.Itoa(len(c.Layers))+" layers", fmt.Sprintf("1 to %d layers of dead load", maxList))
+	if len(c.Layers) == 0 || len(c.Layers) > MaxList {
+		at.Add("layers", strconv.Itoa(len(c.Layers))+" layers", fmt.Sprintf("1 to %d layers of dead load", MaxList))
 	}
 	for i, l := range c.Layers {
 		if l.Weight != nil || l.Name == nil {
@@ -311,7 +311,7 @@ func (in Input) checkPosts(f *calc.Fields) {
 	case len(p.Positions) == 1:
 		at.Add("positions_ft", "1 post", "2 posts or more")
 	}
-	if width == nil || len(p.Positions) > maxList {
+	if width == nil || len(p.Positions) > MaxList {
 		return
 	}
 	for i, x := range p.Positions {
@@ -377,8 +377,8 @@ func checkWood(group string, species, grade, size *string, sizes []string, f *ca
 
 func (in Input) checkHold(f *calc.Fields) {
 	c := in.Cover
-	if n := len(in.House.Joints); n > maxList {
-		f.Add("house.joints", strconv.Itoa(n)+" joints", fmt.Sprintf("at most %d joints", maxList))
+	if n := len(in.House.Joints); n > MaxList {
+		f.Add("house.joints", strconv.Itoa(n)+" joints", fmt.Sprintf("at most %d joints", MaxList))
 	}
 	if is(in.Foundation.Kind, "slab") && in.Foundation.SlabThickness == nil {
 		f.Missing("foundation.slab_thickness_in", "the thickness of the slab that the posts stand on")

@@ -36,7 +36,7 @@ func (h handlers) submit(c echo.Context) error {
 	if err := c.Request().ParseForm(); err != nil {
 		return unreadable(err) // ParseMultipartForm would hide it behind ErrNotMultipart
 	}
-	if err := c.Request().ParseMultipartForm(1 << 18); err != nil && !errors.Is(err, http.ErrNotMultipart) {
+	if err := c.Request().ParseMultipartForm(formMemory); err != nil && !errors.Is(err, http.ErrNotMultipart) {
 		return unreadable(err)
 	}
 	return answer(c, c.Request().PostForm)

@@ -13,10 +13,11 @@ import (
 
 // Limits of one request.
 const (
-	bodyLimit = "256K"           // of a body; the largest input is far smaller
-	patience  = 10 * time.Second // for an answer; one cover takes milliseconds
-	leastGzip = 1024             // bytes below which packing costs more than it saves
-	longestID = 64               // letters of a request id that a client may choose
+	bodyLimit  = "256K"           // of a body; the largest input is far smaller
+	formMemory = 256 << 10        // bytes of a form in parts that are held in memory: the whole body
+	patience   = 10 * time.Second // for an answer; one cover takes milliseconds
+	leastGzip  = 1024             // bytes below which packing costs more than it saves
+	longestID  = 64               // letters of a request id that a client may choose
 )
 
 // policy lets a page load nothing but what this server sends it, and nothing inline.

@@ -14,7 +14,6 @@ const (
 	spareLayers = 2
 	leastLayers = 5
 	spareJoints = 1
-	mostRows    = 60 // the longest list of an input
 )
 
 // A group is one part of the form.
@@ -52,8 +51,11 @@ type option struct {
 	Chosen       bool
 }
 
-// groupNotes introduces the parts of the form.
-var groupNotes = []struct{ prefix, title, note string }{
+// A groupNote introduces one part of the form: a group of the input, or a list in one.
+type groupNote struct{ prefix, title, note string }
+
+// groupNotes are the parts in the order of the form.
+var groupNotes = []groupNote{
 	{"job", "Job", "Heads the report."},
 	{"site", "Site", "Criteria of the building department. An empty entry is assumed as its line says, and the report lists it."},
 	{"cover", "Cover", "Sizes on plan, from above. Lengths may be written 12' 6\", 12-6, 12.5 or 3.8 m."},
@@ -78,22 +80,27 @@ func groups(p Page) []group {
 	}
 	var out []group
 	for _, n := range groupNotes {
-		g := group{ID: "g-" + plain(n.prefix), Title: n.title, Note: n.note}
-		if list, ok := strings.CutSuffix(n.prefix, "[]"); ok {
-			for i := range rows(p, list) {
-				at := list + "[" + strconv.Itoa(i) + "]"
-				g.Rows = append(g.Rows, row(fieldsOf(p, faults, n.prefix, at), i))
-			}
-		} else {
-			all := fieldsOf(p, faults, n.prefix, n.prefix)
-			g.Fields, g.More = folded(all)
-			if n.prefix == "site" {
-				g.Extra = sources(p, faults, all)
-			}
-		}
-		out = append(out, g)
+		out = append(out, n.group(p, faults))
 	}
 	return out
+}
+
+// group lays out one part of the form.
+func (n groupNote) group(p Page, faults map[string][]string) group {
+	g := group{ID: "g-" + plain(n.prefix), Title: n.title, Note: n.note}
+	if list, ok := strings.CutSuffix(n.prefix, "[]"); ok {
+		for i := range rows(p, list) {
+			at := list + "[" + strconv.Itoa(i) + "]"
+			g.Rows = append(g.Rows, row(fieldsOf(p, faults, n.prefix, at), i))
+		}
+		return g
+	}
+	all := fieldsOf(p, faults, n.prefix, n.prefix)
+	g.Fields, g.More = folded(all)
+	if n.prefix == "site" {
+		g.Extra = sources(p, faults, all)
+	}
+	return g
 }
 
 // folded parts the entries that everybody looks at from the empty ones that the
@@ -132,14 +139,14 @@ func rows(p Page, list string) int {
 			continue
 		}
 		number, _, _ := strings.Cut(rest, "]")
-		if i, err := strconv.Atoi(number); err == nil && i >= 0 && i < mostRows {
+		if i, err := strconv.Atoi(number); err == nil && i >= 0 && i < cover.MaxList {
 			used = max(used, i+1)
 		}
 	}
 	if list == "cover.layers" {
-		return min(max(used+spareLayers, leastLayers), mostRows)
+		return min(max(used+spareLayers, leastLayers), cover.MaxList)
 	}
-	return min(used+spareJoints, mostRows)
+	return min(used+spareJoints, cover.MaxList)
 }
 
 // fieldsOf lays out the fields directly below a prefix of the table, at a path of

@@ -55,10 +55,12 @@ func (p *printer) say(words string) {
 	at := 0
 	for _, word := range strings.Fields(printable(words)) {
 		n := len([]rune(word))
-		if at > 0 && at+1+n > column {
+		switch {
+		case at == 0:
+		case at+1+n > column:
 			fmt.Fprint(p.w, "\n  ")
 			at = 2
-		} else if at > 0 {
+		default:
 			fmt.Fprint(p.w, " ")
 			at++
 		}

@@ -22,7 +22,7 @@ func listed(faults []calc.Fault) []fault {
 	var out []fault
 	for _, f := range faults {
 		x := fault{ID: "f-" + plain(f.Path), Label: f.Path, Words: worded(f)}
-		if d, ok := described(f.Path); ok {
+		if d, ok := cover.FieldOf(f.Path); ok {
 			x.Label = d.Label
 		}
 		for _, g := range groupNotes {
@@ -35,16 +35,6 @@ func listed(faults []calc.Fault) []fault {
 	return out
 }
 
-// described is the row of the table of fields for a path of the input.
-func described(path string) (cover.Field, bool) {
-	for _, d := range table {
-		if pattern(path) == d.Path {
-			return d, true
-		}
-	}
-	return cover.Field{}, false
-}
-
 // keyWords finds the keys and the choices of an input in a sentence.
 var keyWords = regexp.MustCompile(`[a-z]+(?:[._][a-z0-9A-Z]+)+`)
 
@@ -52,10 +42,10 @@ var keyWords = regexp.MustCompile(`[a-z]+(?:[._][a-z0-9A-Z]+)+`)
 // phrases for choices. What was typed stays as it is.
 func worded(f calc.Fault) string {
 	group, _, _ := strings.Cut(f.Path, ".")
-	d, _ := described(f.Path)
+	d, _ := cover.FieldOf(f.Path)
 	f.Allowed = keyWords.ReplaceAllStringFunc(f.Allowed, func(word string) string {
 		for _, path := range []string{word, group + "." + word} {
-			if other, ok := described(path); ok {
+			if other, ok := cover.FieldOf(path); ok {
 				return "“" + other.Label + "”"
 			}
 		}
@@ -66,12 +56,6 @@ func worded(f calc.Fault) string {
 	})
 	return f.Words()
 }
-
-// listNumber is the number of an element in a path.
-var listNumber = regexp.MustCompile(`\[\d+\]`)
-
-// pattern is the path of a field as the table of fields has it.
-func pattern(path string) string { return listNumber.ReplaceAllString(path, "[]") }
 
 // phrases are words of the input that need more than a space to be read.
 var phrases = map[string]string{
