@@ -23,7 +23,7 @@ var staticFiles embed.FS
 var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"check": checkOf, "clear": clearHeight, "feet": feet, "lines": sheetOf, "percent": percent, "pounds": pounds,
 	"pressure": pressure, "ratio": ratio, "spoken": spoken, "symbolOf": glyph, "classOf": class, "bar": bar,
-	"unitOf": unitOf, "quantity": quantity,
+	"unitOf": unitOf, "unitNote": unitNote, "quantity": quantity,
 	"lifts": func(f cover.Force) bool { return f.Value > 0 }, "number": number,
 	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
 	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,

@@ -220,7 +220,11 @@ func Calculations(w io.Writer, r cover.Report) error {
 		}
 	}
 	for _, l := range r.Links {
-		p.check(l.Mark+", "+l.Name, l.Calculation)
+		title := l.Mark + ", " + l.Name
+		if unitOf(l) != "lb" {
+			title += ", " + l.Per
+		}
+		p.check(title, l.Calculation)
 	}
 	for _, f := range r.Foundations {
 		p.check(f.Post+", slab rule", f.SlabCalc)

@@ -114,8 +114,11 @@ func TestTrapRatingReadAsThatOfOnePiece(t *testing.T) {
 	assert.Contains(t, text, "D1 deck to rafter 221 sq ft of deck lb/sq ft")
 	assert.Contains(t, text, "T1 rafter to beam 11, one at each rafter lb ")
 	assert.Contains(t, text, "C1 beam to post 3, one at each post lb ")
+	require.NoError(t, web.Calculations(&b, r))
+	assert.Contains(t, b.String(), "L1, LEDGER TO HOUSE, PER FOOT OF LEDGER")
 	page, err := web.Page{Report: &r}.Render()
 	require.NoError(t, err)
+	assert.Contains(t, string(page), "<b>Every lb here is for each foot of ledger.</b>")
 	for _, l := range r.Links {
 		unit := map[string]string{cover.PerFoot: "lb/ft", cover.PerSquareFoot: "lb/sq ft"}[l.Per]
 		if unit == "" {

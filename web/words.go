@@ -84,6 +84,18 @@ func unitOf(l cover.Link) string {
 	return "lb"
 }
 
+// unitNote says what the figures of a link's calculation are of, where that is not
+// one joint.
+func unitNote(l cover.Link) string {
+	switch l.Per {
+	case cover.PerFoot:
+		return "Every lb here is for each foot of ledger."
+	case cover.PerSquareFoot:
+		return "Every lb here is for each square foot of deck. Nails and screws have no uplift rating: T is what they must hold."
+	}
+	return ""
+}
+
 // quantity says how much of a link there is.
 func quantity(l cover.Link) string {
 	n := strconv.Itoa(l.Count)
