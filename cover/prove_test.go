@@ -113,6 +113,12 @@ func ratioFaults(r cover.Report) []string {
 	for _, w := range r.Lateral {
 		worst = worst.Worse(w.Verdict)
 	}
+	for _, j := range r.Input.House.Joints {
+		worst = worst.Worse(cover.NotChecked)
+		if j.Evidence == nil || *j.Evidence == "unknown" || *j.Evidence == "none_seen" {
+			worst = worst.Worse(cover.OpenUp)
+		}
+	}
 	if worst = worst.Worse(r.Headroom.Verdict).Worse(r.Drainage.Verdict); worst != r.Verdict {
 		out = append(out, fmt.Sprintf("verdict %s, the worst part is %s", r.Verdict, worst))
 	}

@@ -3,6 +3,7 @@ package cover
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"patiocover/calc"
 )
@@ -31,6 +32,7 @@ func (r *Report) summary() []Finding {
 	}
 	r.sayLinks(say)
 	r.sayGround(say)
+	r.sayJoints(say)
 	slices.SortStableFunc(out, func(a, b Finding) int { return rank[b.Verdict] - rank[a.Verdict] })
 	return out
 }
@@ -58,10 +60,30 @@ func (r *Report) sayGround(say func(Verdict, string, string, ...any)) {
 		say(Over, "", "%d of %d posts may not stand on the slab: they need footings", n, len(r.Foundations))
 	}
 	if n := count[OK]; n > 0 {
-		say(OK, "", "%d of %d posts pass the gravity rule for standing on the slab", n, len(r.Foundations))
+		say(OK, "", "%d of %d posts pass the gravity rule for standing on the slab; uplift and anchors are not part of it",
+			n, len(r.Foundations))
 	}
 	if n := count[NotChecked]; n > 0 {
 		say(NotChecked, "", "%d posts stand on foundations whose size is not checked", n)
+	}
+}
+
+// sayJoints says of the joints of the old roof which must be opened up and which are
+// not judged. No evidence is as little as none seen.
+func (r *Report) sayJoints(say func(Verdict, string, string, ...any)) {
+	var unseen, seen []string
+	for _, j := range r.Input.House.Joints {
+		if j.Evidence == nil || *j.Evidence == "unknown" || *j.Evidence == "none_seen" {
+			unseen = append(unseen, *j.Mark)
+			continue
+		}
+		seen = append(seen, *j.Mark)
+	}
+	if len(unseen) > 0 {
+		say(OpenUp, "", "old roof, joints %s: no tie was seen; open them up before anyone can say", strings.Join(unseen, ", "))
+	}
+	if len(seen) > 0 {
+		say(NotChecked, "", "old roof, joints %s: whether they hold what the wind asks is not judged", strings.Join(seen, ", "))
 	}
 }
 

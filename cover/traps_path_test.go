@@ -2,9 +2,12 @@ package cover_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"patiocover/calc/calctest"
 	"patiocover/cover"
@@ -150,4 +153,24 @@ func TestTrapRatingsAreRoundedUp(t *testing.T) {
 	}
 	r := size(t, overhung())
 	assert.Equal(t, 241, linkOf(t, r, "D1").Count, "12 ft by 20 ft of slope, a little over 240 ft²")
+}
+
+// A joint of the old roof that nobody saw is never passed over: the report is OPEN UP
+// until it has been seen, and one that was seen is still not judged.
+func TestTrapUnseenJointPassedOver(t *testing.T) {
+	for evidence, want := range map[string]cover.Verdict{
+		"unknown": cover.OpenUp, "none_seen": cover.OpenUp, "": cover.OpenUp, "strap": cover.NotChecked, "toenails": cover.NotChecked,
+	} {
+		in := simple()
+		joint := cover.Joint{Mark: new("K7")}
+		if evidence != "" {
+			joint.Evidence = &evidence
+		}
+		in.House.Joints = []cover.Joint{joint}
+		r := size(t, in)
+		at := slices.IndexFunc(r.Summary, func(f cover.Finding) bool { return strings.Contains(f.Text, "joints K7") })
+		require.GreaterOrEqual(t, at, 0, evidence)
+		assert.Equal(t, want, r.Summary[at].Verdict, evidence)
+		assert.Equal(t, r.Verdict, r.Verdict.Worse(want))
+	}
 }
