@@ -26,27 +26,34 @@ func Size(in Input) (Report, error) {
 	return m.report(in, assumed, ws, d)
 }
 
-// choose tries the candidates of each member in turn: rafters, then beams under
-// them, then posts under those.
+// choose tries the candidates of each member in turn: rafters and beams, then posts
+// under them.
 func (m *model) choose(ws *workspace) design {
+	d := m.chooseFrames(ws)
+	m.loadBeams(&d.rafter)
+	m.gradeBeams(ws, &d.beam)
+	m.loadPosts(ws, &d.rafter, &d.beam)
+	d.post, d.noPost = pick(m.posts.candidates(postSizes), func(w *wood) (float64, string) {
+		ratio := m.gradePosts(ws, &d.beam, w)
+		return ratio, postNames[ws.worstPost()]
+	})
+	m.numbers(ws, &d.rafter, &d.beam, &d.post)
+	return d
+}
+
+// chooseFrames chooses rafters and beams that fit each other: a beam below the rafters,
+// and the rafters once more for the seat of that beam. Where the second beam is narrower
+// than the seat that its rafters were chosen for, the first choice stands.
+func (m *model) chooseFrames(ws *workspace) design {
 	var d design
 	d.beam = m.beams.candidates(beamSizes)[0]
 	m.chooseFrame(ws, &d)
 	first := d
-	m.chooseFrame(ws, &d) // once more, now that the rafters have the seat of the beam chosen
-	if m.gradeRafter(ws, &d.rafter, &d.beam) > m.gradeRafter(ws, &first.rafter, &first.beam) &&
-		m.gradeRafter(ws, &d.rafter, &d.beam) > 1 {
-		d = first // the second beam is narrower than the seat that its rafters were chosen for
+	m.chooseFrame(ws, &d)
+	before, again := m.gradeRafter(ws, &first.rafter, &first.beam), m.gradeRafter(ws, &d.rafter, &d.beam)
+	if again > before && again > 1 {
+		return first
 	}
-	for _, l := range m.lines {
-		l.load(m, &d.rafter)
-	}
-	m.gradeBeams(ws, &d.beam)
-	d.post, d.noPost = pick(m.posts.candidates(postSizes), func(w *wood) (float64, string) {
-		ratio := m.gradePosts(ws, &d.rafter, &d.beam, w)
-		return ratio, postNames[ws.worstPost()]
-	})
-	m.numbers(ws, &d.rafter, &d.beam, &d.post)
 	return d
 }
 
@@ -65,9 +72,7 @@ func (m *model) chooseFrame(ws *workspace, d *design) {
 		ratio := m.gradeRafter(ws, w, &d.beam)
 		return ratio, nameOrWater(&ws.rafter, ws.rafterWater)
 	})
-	for _, l := range m.lines {
-		l.load(m, &d.rafter)
-	}
+	m.loadBeams(&d.rafter)
 	d.beam, d.noBeam = pick(m.beams.candidates(beamSizes), func(w *wood) (float64, string) {
 		ratio := m.gradeBeams(ws, w)
 		return ratio, nameOrWater(ws.worstPiece(), ws.beamWater)

@@ -44,6 +44,13 @@ func (m *model) gradeRafter(ws *workspace, rafter, beam *wood) float64 {
 	return max(ws.rafter.ratio(), ws.rafterWater)
 }
 
+// loadBeams puts the rafters on every beam line.
+func (m *model) loadBeams(rafter *wood) {
+	for _, l := range m.lines {
+		l.load(m, rafter)
+	}
+}
+
 // gradeBeams grades every beam line under the rafters that its frames were loaded
 // with, and returns the largest ratio.
 func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
@@ -63,15 +70,23 @@ func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
 	return max(most, ws.beamWater)
 }
 
-// gradePosts grades every post under the beams that were graded last, and returns
-// the largest ratio.
-func (m *model) gradePosts(ws *workspace, rafter, beam, post *wood) float64 {
-	most := 0.0
+// loadPosts puts the beams that were graded last on every post.
+func (m *model) loadPosts(ws *workspace, rafter, beam *wood) {
 	for i, l := range m.lines {
 		lw := &ws.lines[i]
 		for n := range lw.posts {
-			w := &lw.posts[n]
-			w.with = l.postCase(m, lw, n, rafter, beam)
+			lw.posts[n].with = l.postCase(m, lw, n, rafter, beam)
+		}
+	}
+}
+
+// gradePosts grades every post under what it was loaded with, and returns the largest
+// ratio.
+func (m *model) gradePosts(ws *workspace, beam, post *wood) float64 {
+	most := 0.0
+	for i := range ws.lines {
+		for n := range ws.lines[i].posts {
+			w := &ws.lines[i].posts[n]
 			w.with.grade(post, beam, &w.worst)
 			for k := range w.worst {
 				most = max(most, w.worst[k].ratio)
@@ -84,9 +99,9 @@ func (m *model) gradePosts(ws *workspace, rafter, beam, post *wood) float64 {
 // numbers grades one whole design, from the loads to the largest ratio of all its
 // members. It allocates nothing.
 func (m *model) numbers(ws *workspace, rafter, beam, post *wood) float64 {
-	r := m.gradeRafter(ws, rafter, beam)
-	for _, l := range m.lines {
-		l.load(m, rafter)
-	}
-	return max(r, m.gradeBeams(ws, beam), m.gradePosts(ws, rafter, beam, post))
+	rafters := m.gradeRafter(ws, rafter, beam)
+	m.loadBeams(rafter)
+	beams := m.gradeBeams(ws, beam)
+	m.loadPosts(ws, rafter, beam)
+	return max(rafters, beams, m.gradePosts(ws, beam, post))
 }
