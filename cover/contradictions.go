@@ -86,6 +86,10 @@ func (in Input) checkGroundSnow(f *calc.Fields) {
 	}
 }
 
+// highestByAppendix is the height up to which the patio cover appendix knows a cover, in
+// (IRC 2018 Appendix H).
+const highestByAppendix = 12 * calc.Ft
+
 // leastLowEdge is the lowest roof edge that is still a patio cover, in.
 const leastLowEdge = 5 * calc.Ft
 
@@ -104,6 +108,10 @@ func (in Input) checkCover(f *calc.Fields) {
 		if _, ok := loads.LayerNamed(*l.Name); !ok {
 			at.At("layers", i).Missing("psf", "the weight of the layer, or a name from the table of weights")
 		}
+	}
+	if h := c.HighEdge; h != nil && *h > highestByAppendix/calc.Ft && yes(in.Site.PatioAppendix) {
+		at.Add("high_edge_ft", calc.Number(*h)+" ft",
+			fmt.Sprintf("%g ft or less, as high as the patio cover appendix goes, or its adoption left out", highestByAppendix/calc.Ft))
 	}
 	in.checkView(at)
 	if given(c.Projection, c.Overhang) && !(*c.Overhang <= *c.Projection/2) {

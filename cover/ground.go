@@ -77,6 +77,10 @@ func (m *model) slab(f *FoundationAt) {
 		f.SlabWhy = rule.Fault.String()
 	case f.Slab == Over:
 		f.SlabWhy = "carries " + pounds(counted) + " lb, more than the " + limit + " lb that a slab may"
+	case !yes(m.in.Site.PatioAppendix):
+		f.Slab = NotChecked
+		f.SlabWhy = "carries " + pounds(counted) + " lb of " + limit + " lb, but the rule is that of the patio cover appendix, " +
+			"which is not said to be adopted: without it footings are asked for"
 	default:
 		f.SlabWhy = "carries " + pounds(counted) + " lb of the " + limit + " lb allowed"
 	}

@@ -52,9 +52,17 @@ func (r *Report) sayLinks(say func(Verdict, string, string, ...any)) {
 }
 
 func (r *Report) sayGround(say func(Verdict, string, string, ...any)) {
-	count := map[Verdict]int{}
+	count, slabs := map[Verdict]int{}, 0
 	for _, f := range r.Foundations {
+		if f.Kind == "slab" && f.Slab == NotChecked {
+			slabs++
+			continue
+		}
 		count[f.Slab]++
+	}
+	if slabs > 0 {
+		say(NotChecked, "", "%d of %d posts may stand on the slab only where the patio cover appendix is adopted",
+			slabs, len(r.Foundations))
 	}
 	if n := count[Over]; n > 0 {
 		say(Over, "", "%d of %d posts may not stand on the slab: they need footings", n, len(r.Foundations))

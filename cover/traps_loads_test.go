@@ -118,6 +118,7 @@ func TestTrapSlabRule(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			in := overhung()
 			in.Foundation = cover.Foundation{Kind: new("slab"), SlabThickness: &c.depth, SlabRule: &c.rule}
+			in.Site.PatioAppendix, in.Site.RoofLive = new(true), new(20.0)
 			in.Site.FrostDepth, in.Posts.Count, in.Cover.Width = &c.frost, &c.posts, &c.width
 			in.Posts.Size, in.Beams.Size, in.Cover.Projection = new("4x4"), new("4x6"), new(8.0)
 			r := size(t, in)
@@ -131,8 +132,26 @@ func TestTrapSlabRule(t *testing.T) {
 			assert.Contains(t, worst.SlabWhy, c.why)
 			assert.Contains(t, worst.SlabWhy, "the rule says nothing of the", "uplift is said aloud")
 			assert.Positive(t, worst.Uplift.Value)
+
+			in.Site.PatioAppendix = nil
+			for _, f := range size(t, in).Foundations {
+				assert.NotEqual(t, cover.OK, f.Slab, "the rule is that of the appendix (IRC 2018 Appendix H)")
+			}
 		})
 	}
+}
+
+// Trap: the appendix and its 10 psf on a cover that it does not know: above 12 ft (IRC
+// 2018 Appendix H).
+func TestTrapAppendixAboveTwelveFeet(t *testing.T) {
+	in := simple()
+	in.Site.PatioAppendix, in.Cover.HighEdge = new(true), new(12.5)
+	_, err := cover.Size(in)
+	assert.ErrorContains(t, err, "cover.high_edge_ft: 12.5 ft is not 12 ft or less")
+	in.Site.PatioAppendix = nil
+	size(t, in)
+	in.Site.PatioAppendix, in.Cover.HighEdge = new(true), new(12.0)
+	size(t, in)
 }
 
 // Trap: drift and sliding from the higher house roof forgotten. Without the house roof
