@@ -108,7 +108,7 @@ func Text(w io.Writer, r cover.Report) error {
 
 func (p *printer) members(r cover.Report) {
 	p.head("Members")
-	p.row("mark", "member", "size", "wood", "cut length", "ratio", "governs", "verdict")
+	p.row("mark", "member", "size", "wood", "longest cut", "ratio", "governs", "verdict")
 	for _, m := range r.Members {
 		p.row(m.Mark, fmt.Sprintf("%d %s", m.Count, m.Name), m.Size, m.Species+" "+m.Grade, feet(m.Length),
 			ratio(m.Ratio), m.Governs, string(m.Verdict))
