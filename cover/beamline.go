@@ -1,7 +1,6 @@
 package cover
 
 import (
-	"patiocover/beam"
 	"patiocover/beam/lumber"
 	"patiocover/loads"
 )
@@ -52,16 +51,6 @@ type windOn struct {
 	side  int        // 0 uniform; 1 bands from the left edge; 2 from the right
 }
 
-// bands is the number of bands of wind along the house.
-const bands = 3
-
-// The indices of the cases of a piece of a line with n bays.
-func bayCase(b int) int              { return 1 + b }
-func eachCase(n int) int             { return 1 + n }
-func allCase(n int) int              { return 2 + n }
-func bandCase(n, side, band int) int { return 3 + n + (side-1)*bands + band }
-func workerCase(n, b int) int        { return 3 + n + 2*bands + b }
-
 // newBeamFrame makes the statics of one beam line.
 func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	p := &m.plan
@@ -101,91 +90,6 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 		return piece{}, err
 	}
 	return piece{frame: made, from: from, to: to, firstPost: first}, nil
-}
-
-// cases lists the cases of the stick between two x, after its own weight.
-func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
-	n := len(f.bays)
-	out := make([][]beam.Load, 2*n+2+2*bands)
-	for b := range f.bays {
-		if x := f.workerAt(b); f.bays[b].length > 0 && x > from-tiny && x < to+tiny {
-			out[workerCase(n, b)-1] = []beam.Load{beam.Point(x-from, 1)}
-		}
-	}
-	for i, x := range m.plan.rafters {
-		if x < from-tiny || x > to+tiny || (x > to-tiny && to < m.plan.width-tiny) {
-			continue // beyond the stick; at a splice it counts on the next one
-		}
-		at := min(max(x-from, 0), to-from)
-		for b, share := range f.bayShares(m, i) {
-			if share > 0 {
-				out[b] = append(out[b], beam.Point(at, share))
-			}
-		}
-		out[n] = append(out[n], beam.Point(at, 1))
-		out[n+1] = append(out[n+1], beam.Point(at, m.plan.shares[i]))
-		for side := 1; side <= 2; side++ {
-			for band, share := range m.bandShares(i, side) {
-				if share > 0 {
-					c := bandCase(n, side, band) - 1
-					out[c] = append(out[c], beam.Point(at, share))
-				}
-			}
-		}
-	}
-	return out
-}
-
-// workerAt is the x of the maintenance load of a bay, in: the middle of a span, the tip
-// of an overhang.
-func (f *beamFrame) workerAt(b int) float64 {
-	from := 0.0
-	for _, before := range f.bays[:b] {
-		from += before.length
-	}
-	switch at := f.bays[b]; {
-	case !at.cantilever:
-		return from + at.length/2
-	case b == 0:
-		return 0
-	default:
-		return from + at.length
-	}
-}
-
-// bayShares returns the part of the tributary width of rafter i, over the spacing, that
-// lies in each bay of the line, so that a load placed on a bay takes its own strip of
-// the roof and no more: of a rafter over a post, one half.
-func (f *beamFrame) bayShares(m *model, i int) [maxBays]float64 {
-	lo, hi := tributary(m.plan.rafters, i)
-	var out [maxBays]float64
-	from := 0.0
-	for b, bay := range f.bays {
-		to := from + bay.length
-		if b == len(f.bays)-1 {
-			to = m.plan.width
-		}
-		out[b] = max(0, min(hi, to)-max(lo, from)) / m.plan.spacing
-		from = to
-	}
-	return out
-}
-
-// bandShares returns the part of the tributary width of rafter i, over the spacing,
-// that lies in each band from the left edge (side 1) or the right (side 2): up to
-// the roof height, from there to twice it, and beyond.
-func (m *model) bandShares(i, side int) [bands]float64 {
-	lo, hi := tributary(m.plan.rafters, i)
-	if side == 2 {
-		lo, hi = m.plan.width-hi, m.plan.width-lo
-	}
-	h := m.plan.mean()
-	var out [bands]float64
-	edges := [bands + 1]float64{0, h, 2 * h, m.plan.width + h}
-	for b := range bands {
-		out[b] = max(0, min(hi, edges[b+1])-max(lo, edges[b])) / m.plan.spacing
-	}
-	return out
 }
 
 // arrange lists every combination with every placing of its loads.
