@@ -115,6 +115,9 @@ func ratioFaults(r cover.Report) []string {
 	for _, w := range r.Lateral {
 		worst = worst.Worse(w.Verdict)
 	}
+	if eave := r.Input.House.Eave; eave != nil && *r.Input.Cover.Attachment != "freestanding" && *r.Input.Cover.HighEdge > *eave {
+		worst = cover.Over
+	}
 	for _, j := range r.Input.House.Joints {
 		worst = worst.Worse(cover.NotChecked)
 		if j.Evidence == nil || *j.Evidence == "unknown" || *j.Evidence == "none_seen" {

@@ -28,6 +28,10 @@ func (m *model) skips() []Skip {
 		out = append(out, Skip{"the house", "wall, studs, plate and foundation that take the ledger's load are not checked"},
 			Skip{"ledger board", "its size is not checked; it is taken to be as deep as the rafters"})
 	}
+	if m.plan.attached && m.in.House.Eave != nil {
+		out = append(out, Skip{"room below the eave", "only the top of the rafters is held against the underside of the eave: " +
+			"roofing, flashing and fastening need room above it"})
+	}
 	if *m.in.Cover.Attachment == "rafter_tails" {
 		out = append(out, Skip{"existing rafter tails", "bending, seat cut and heel joint of the tails are not checked"})
 	}

@@ -21,6 +21,10 @@ func (r *Report) summary() []Finding {
 		say(r.Headroom.Verdict, "", "headroom %s below the lowest member; %s is asked for",
 			calc.FeetInches(r.Headroom.Clear), calc.FeetInches(r.Headroom.Required))
 	}
+	if top, eave, over := r.aboveEave(); over {
+		say(Over, "", "the top of the rafters at %s is above the underside of the eave at %s: the cover does not fit below it",
+			calc.FeetInches(top*calc.Ft), calc.FeetInches(eave*calc.Ft))
+	}
 	if r.Drainage.Verdict != OK {
 		say(r.Drainage.Verdict, "", "drainage: %s", r.Drainage.Reason)
 	}
@@ -35,6 +39,16 @@ func (r *Report) summary() []Finding {
 	r.sayJoints(say)
 	slices.SortStableFunc(out, func(a, b Finding) int { return rank[b.Verdict] - rank[a.Verdict] })
 	return out
+}
+
+// aboveEave reports whether a cover at the house would stand above the underside of
+// the eave that was given, with both heights above the slab, ft.
+func (r *Report) aboveEave() (top, eave float64, over bool) {
+	if r.Input.House.Eave == nil || r.Input.Cover.Attachment == nil || *r.Input.Cover.Attachment == "freestanding" {
+		return 0, 0, false
+	}
+	top, eave = *r.Input.Cover.HighEdge, *r.Input.House.Eave
+	return top, eave, top > eave
 }
 
 func (r *Report) sayLinks(say func(Verdict, string, string, ...any)) {

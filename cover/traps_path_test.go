@@ -174,3 +174,22 @@ func TestTrapUnseenJointPassedOver(t *testing.T) {
 		assert.Equal(t, r.Verdict, r.Verdict.Worse(want))
 	}
 }
+
+// A low eave leaves no room for a cover that begins above it. The rule is geometry:
+// one inch above the underside is over, at it is not.
+func TestTrapCoverAboveTheEave(t *testing.T) {
+	said := func(in cover.Input) bool {
+		r := size(t, in)
+		return slices.ContainsFunc(r.Summary, func(f cover.Finding) bool {
+			return f.Verdict == cover.Over && strings.Contains(f.Text, "underside of the eave")
+		})
+	}
+	in := demo(t, "desert")
+	in.House.Eave = new(*in.Cover.HighEdge)
+	assert.False(t, said(in))
+	in.House.Eave = new(*in.Cover.HighEdge - 1.0/12)
+	assert.True(t, said(in))
+	assert.Equal(t, cover.Over, size(t, in).Verdict)
+	in.House.Eave = nil
+	assert.False(t, said(in), "no eave was given")
+}
