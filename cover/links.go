@@ -298,10 +298,14 @@ func (m *model) deckLink() Link {
 // onDeck adds what one combination asks of a square foot of deck.
 func (m *model) onDeck(j *joint, c *loads.Combination, w windCase) {
 	a := newArrangement(c, pattern{}, w.name)
-	force := c.Dead*m.layers(c.DeadLeast)*calc.SqFt + m.deckSnow(c)*math.Cos(m.plan.angle)*calc.SqFt
-	force += c.Wind * w.ends * calc.SqFt
+	cos := math.Cos(m.plan.angle)
+	dead := m.layers(c.DeadLeast) * calc.SqFt
+	if c.DeadLeast {
+		dead *= cos // the wind lifts across the roof; of the weight only this share holds against it
+	}
+	force := c.Dead*dead + m.deckSnow(c)*cos*calc.SqFt + c.Wind*w.ends*calc.SqFt
 	j.demand(&a, force, share{}, share{})
 	if c.DeadLeast {
-		j.lift.lower(lift{net: force, dead: m.layers(true) * calc.SqFt, windFactor: c.Wind, deadFactor: c.Dead})
+		j.lift.lower(lift{net: force, dead: dead, windFactor: c.Wind, deadFactor: c.Dead})
 	}
 }

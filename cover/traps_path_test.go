@@ -193,3 +193,14 @@ func TestTrapCoverAboveTheEave(t *testing.T) {
 	in.House.Eave = nil
 	assert.False(t, said(in), "no eave was given")
 }
+
+// Trap: the whole weight of a steep deck against wind that lifts across it. Only its share
+// across the roof holds: 0.6 x 5 psf x cos of 6 in 12.
+func TestTrapWeightAgainstUpliftOfASteepDeck(t *testing.T) {
+	in := standing()
+	in.Cover.Slope, in.Cover.HighEdge = new(6.0), new(15.0)
+	light := linkOf(t, size(t, in), "D1").Up.Value
+	in.Cover.Layers = append(in.Cover.Layers, cover.Layer{Name: new("more"), Weight: new(5.0), Certain: new(true)})
+	heavy := linkOf(t, size(t, in), "D1").Up.Value
+	calctest.Near(t, 0.6*5*12/math.Hypot(12, 6), light-heavy, 1e-9)
+}
