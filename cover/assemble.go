@@ -1,7 +1,5 @@
 package cover
 
-import "patiocover/calc"
-
 // report assembles everything. It is the only place where a report is made.
 func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) (Report, error) {
 	st, err := stamp(in)
@@ -26,12 +24,4 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		r.Verdict = r.Verdict.Worse(f.Verdict)
 	}
 	return r, nil
-}
-
-// headroom checks the clear height.
-func (m *model) headroom(d *design) Headroom {
-	c := newClearance(&m.plan, d.rafter.section.Depth, d.beam.section.Depth, *m.in.Cover.SlabFall*calc.In/calc.Ft)
-	return Headroom{
-		Clear: c.clear, Required: leastClear, Verdict: Ratio(c.Ratio()).Verdict(), Check: c.Explain(),
-	}
 }

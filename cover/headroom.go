@@ -69,3 +69,11 @@ func (c clearance) Explain() calc.Check {
 	s.Given("h_req", leastClear, "in", "6 ft 8 in clear, city handouts; common practice")
 	return s.Check("headroom", "h_req", "h_clear")
 }
+
+// headroom checks the clear height.
+func (m *model) headroom(d *design) Headroom {
+	c := newClearance(&m.plan, d.rafter.section.Depth, d.beam.section.Depth, *m.in.Cover.SlabFall*calc.In/calc.Ft)
+	return Headroom{
+		Clear: c.clear, Required: leastClear, Verdict: Ratio(c.Ratio()).Verdict(), Check: c.Explain(),
+	}
+}
