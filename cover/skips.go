@@ -60,6 +60,11 @@ func (m *model) siteSkips() []Skip {
 	for _, l := range m.wind.roof.Outside(*m.in.Site.WindSpeed) {
 		out = append(out, Skip{"wind", l.String()})
 	}
+	if m.plan.attached && *m.in.Cover.Flow == "clear" {
+		out = append(out, Skip{
+			"wind below the roof", "clear flow is given though the wall of the house stands in its way: the authority must agree to it",
+		})
+	}
 	if m.wind.views.Below {
 		out = append(out, Skip{
 			"wind below the free roof", "the view chosen asks for less than the free roof: the authority must agree to it in writing",

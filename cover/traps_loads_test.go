@@ -308,3 +308,17 @@ func TestTrapDirectionsOfTheFigureMisread(t *testing.T) {
 	}
 	assert.Equal(t, 8, pairs, "two directions, two cases, two flows")
 }
+
+// Trap: clear flow at the wall of a house, which takes a third off the uplift of wind
+// along it (ASCE 7-16 Fig. 27.3-7: 0.8 for 1.2). It may be given, but not in silence.
+func TestTrapClearFlowAtAWall(t *testing.T) {
+	in := simple()
+	in.Cover.Flow = new("clear")
+	r := size(t, in)
+	assert.True(t, skipped(r, "clear flow is given"))
+	in.Cover.Flow = nil
+	assert.False(t, skipped(size(t, in), "clear flow is given"))
+	free := standing()
+	free.Cover.Flow = new("clear")
+	assert.False(t, skipped(size(t, free), "clear flow is given"))
+}
