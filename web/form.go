@@ -225,6 +225,9 @@ func hint(d cover.Field, empty bool) string {
 	if d.Need == cover.NeedAssumed && empty {
 		all = append(all, "if empty: "+spoken(d.Default)+" – "+d.Why)
 	}
+	if d.Need == cover.NeedOpen && d.Why != "" && empty {
+		all = append(all, d.Why)
+	}
 	return strings.Join(all, "; ")
 }
 

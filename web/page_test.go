@@ -385,3 +385,14 @@ func TestMarksLeadToTheirRows(t *testing.T) {
 		}
 	}
 }
+
+// An entry that may stay empty says what it is for.
+func TestOpenEntriesSayWhatTheyAreFor(t *testing.T) {
+	page, err := web.Page{}.Render()
+	require.NoError(t, err)
+	for _, f := range cover.Fields() {
+		if f.Need == cover.NeedOpen && f.Why != "" {
+			assert.Contains(t, text(string(page)), f.Why, f.Path)
+		}
+	}
+}
