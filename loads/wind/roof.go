@@ -30,8 +30,9 @@ func (r Roof) BetweenRows() bool { return bothAbove <= r.Angle && r.Angle < flat
 // A Limit is a reason why the figures do not hold for a roof.
 type Limit uint8
 
-// The limits. Those up to TooFast end the method; the others are outside the
-// printed range of h/L, where the figure is used as it is and the report says so.
+// The limits. Those up to TooFast end the method, and the ranges of an input keep them
+// out; the others are outside the printed range of h/L, where the figure is used as it
+// is and the report says so.
 const (
 	TooSteep Limit = iota // above 45 degrees
 	TooHigh               // above 60 ft
@@ -52,9 +53,6 @@ func (l Limit) String() string {
 		"roof height over a side of the roof is below 0.05: outside the figures for free roofs, used as they are",
 	}[l]
 }
-
-// Ends reports whether the limit ends the method.
-func (l Limit) Ends() bool { return l <= TooFast }
 
 // Outside returns the limits that the roof does not keep at a speed in mph. What is not
 // a number keeps none of the first three.
