@@ -224,6 +224,11 @@ func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
 	if kind == connections.BeamToPost && len(m.plan.splices) > 0 {
 		out.Hardware += "; at a splice each piece of beam is tied down on its own"
 	}
+	if tip := m.sideways.tipping(&m.plan); tip > 0 {
+		more := "; add up to " + pounds(tip) + " lb up or down from the tipping of the braced cover"
+		out.Hardware += more
+		out.Reason += more
+	}
 	return out
 }
 

@@ -102,6 +102,11 @@ func (m *model) postMember(ws *workspace, d *design) Member {
 			"The posts hold the cover sideways and their bending is not checked: up to %s lb at the top of each, "+
 				"times its height %s lb-ft (ASD), comes on top of the checks above", pounds(push), pounds(push*out.Length)))
 	}
+	if tip := m.sideways.tipping(&m.plan); tip > 0 {
+		out.Notes = append(out.Notes, fmt.Sprintf(
+			"Braced posts hold the cover from tipping: up to %s lb more, up or down, at each (ASD), "+
+				"which neither these checks nor the demands on joints and foundations contain", pounds(tip)))
+	}
 	return out
 }
 

@@ -173,6 +173,31 @@ func (s *sideways) onPost() float64 {
 	return most
 }
 
+// tipping is the largest force, up or down, that the sideways push puts on one post of a
+// cover on knee braces, allowable stress design, lb: the push at the roof turns about the
+// pinned feet, and the outer posts hold the couple (statics). 0 where nothing is braced.
+func (s *sideways) tipping(p *plan) float64 {
+	first := 0.0
+	if !p.attached {
+		first = p.lines[0]
+	}
+	most := 0.0
+	for _, way := range []struct {
+		push  *push
+		lever float64 // in
+		posts int     // that share the couple at either end
+	}{
+		{&s.along, p.posts[len(p.posts)-1] - p.posts[0], len(p.lines)},
+		{&s.out, p.lines[len(p.lines)-1] - first, len(p.posts)},
+	} {
+		if way.push.system == "knee_braces" {
+			force := max(asdWind*way.push.wind.Force, way.push.rule.Earthquake*way.push.quake.Force)
+			most = max(most, force*p.mean()/way.lever/float64(way.posts))
+		}
+	}
+	return most
+}
+
 // ways writes down what holds the cover sideways.
 func (s *sideways) ways() []LateralWay { return []LateralWay{s.along.way(), s.out.way()} }
 

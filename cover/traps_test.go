@@ -254,6 +254,21 @@ func TestTrapPostsThatBendAreNotOK(t *testing.T) {
 	}
 }
 
+// Trap: the couple of the sideways push on braced posts forgotten: H h / l goes up at one
+// end and down at the other (statics), and the report says how much.
+func TestTrapBracedPostsHoldTheTipping(t *testing.T) {
+	in := standing()
+	r := size(t, in)
+	force := r.Lateral[1].Demand
+	h := 9 - 14*0.125/12/2 // mean roof height, ft
+	across := force * h / 10 / 2
+	along := r.Lateral[0].Demand * h / 20 / 2
+	want := fmt.Sprintf("up to %.0f lb more, up or down", math.Ceil(max(across, along)))
+	assert.Contains(t, strings.Join(member(t, r, "P").Notes, "\n"), want)
+	assert.Contains(t, linkOf(t, r, "B1").Reason, "tipping")
+	assert.NotContains(t, linkOf(t, size(t, overhung()), "B1").Reason, "tipping")
+}
+
 // Trap: a buckling length factor of 1 for posts whose tops may sway (NDS 2018 Appendix
 // G): knee braces give a pinned foot and a guided top, 2.4; posts in the ground 2.1.
 func TestTrapSwayingPosts(t *testing.T) {
