@@ -95,14 +95,27 @@ func (in *Input) assumeService(note func(path, value, why string)) {
 			note(m.path, strconv.FormatBool(wet), why)
 		}
 	}
-	if in.Posts.Incised == nil {
-		incised := incisedSpecies(*in.Posts.Species) && (*in.Posts.Wet || *in.Foundation.Kind == "embedded")
-		in.Posts.Incised = new(incised)
-		why := "Dry, on a stand-off base, or a species treated without incising"
-		if incised {
-			why = "Posts exposed to rain or ground are treated, and this species is incised for it"
+	ground := *in.Foundation.Kind == "embedded"
+	for _, m := range []struct {
+		path    string
+		flag    **bool
+		species string
+		exposed bool
+	}{
+		{"rafters.incised", &in.Rafters.Incised, *in.Rafters.Species, *in.Rafters.Wet},
+		{"beams.incised", &in.Beams.Incised, *in.Beams.Species, *in.Beams.Wet},
+		{"posts.incised", &in.Posts.Incised, *in.Posts.Species, *in.Posts.Wet || ground},
+	} {
+		if *m.flag != nil {
+			continue
 		}
-		note("posts.incised", strconv.FormatBool(incised), why)
+		incised := incisedSpecies(m.species) && m.exposed
+		*m.flag = new(incised)
+		why := "Dry, off the ground, or a species treated without incising"
+		if incised {
+			why = "Wood exposed to rain or ground is treated, and this species is incised for it"
+		}
+		note(m.path, strconv.FormatBool(incised), why)
 	}
 }
 

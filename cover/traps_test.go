@@ -239,6 +239,21 @@ func TestTrapPostsInTheGroundAreWet(t *testing.T) {
 	assert.False(t, *full.Posts.Wet, "what is said stands")
 }
 
+// Trap: incising forgotten on wood in the rain. What lies below open lattice is treated, and
+// Douglas Fir takes it through slits: 0.80 on Fb (NDS 2018 Table 4.3.8).
+func TestTrapIncisedBelowLattice(t *testing.T) {
+	in := simple()
+	in.Cover.Covering = new("lattice")
+	full, _ := in.Assume()
+	assert.True(t, *full.Rafters.Incised && *full.Beams.Incised && *full.Posts.Incised)
+	in.Beams.Species = new("Southern Pine")
+	full, _ = in.Assume()
+	assert.False(t, *full.Beams.Incised, "takes treatment without slits")
+	in.Cover.Covering = new("solid")
+	full, _ = in.Assume()
+	assert.False(t, *full.Rafters.Incised, "dry")
+}
+
 // Trap: a post is OK for its axial load while it stands by bending. 0.6 W at the tops
 // times the height may ask more of it than all the rest, and nobody has checked it.
 func TestTrapPostsThatBendAreNotOK(t *testing.T) {
