@@ -45,8 +45,9 @@ func (m *model) skips() []Skip {
 	return out
 }
 
-// closedSides says why the wind on a cover with closed sides is not answered.
-const closedSides = "the figures of a free roof do not hold where screens or walls close its sides: ask for a partly enclosed design"
+// closedSides says what of the wind on a cover with closed sides is not answered.
+const closedSides = "screens or walls close its sides: its roof carries the worse of a free and a partially enclosed roof, " +
+	"the wind on the screens and walls themselves is not computed"
 
 // siteSkips lists what is open about snow, wind and openness.
 func (m *model) siteSkips() []Skip {

@@ -275,8 +275,8 @@ func TestTrapUpliftReachesTheHouse(t *testing.T) {
 	}
 }
 
-// Trap: the open roof's wind below a cover that is screened or walled later. The figures
-// end there, and the report is never OK.
+// Trap: the open roof's wind below a cover that is screened or walled later. The roof then
+// carries the inside pressure too, no tie asks for less, and the report is never OK.
 func TestTrapScreenedCoverIsNotOpen(t *testing.T) {
 	for _, sides := range []string{"screened", "walled"} {
 		in := simple()
@@ -285,6 +285,14 @@ func TestTrapScreenedCoverIsNotOpen(t *testing.T) {
 		r := size(t, in)
 		assert.True(t, skipped(r, "close its sides"), sides)
 		assert.NotEqual(t, cover.OK, r.Verdict, sides)
+		for _, mark := range []string{"T1", "C1", "F1"} {
+			assert.GreaterOrEqual(t, rating(t, r, mark), rating(t, size(t, simple()), mark), sides)
+		}
+		names := ""
+		for _, c := range r.Loads.Cases {
+			names += c.Name + "\n"
+		}
+		assert.Contains(t, names, "as partially enclosed, up")
 	}
 }
 

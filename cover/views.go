@@ -39,6 +39,12 @@ func (w *windLoads) view(in Input) {
 	w.views = wind.NewViews(wind.WholeRoof(w.velocity, w.roof), canopy, overhang, chosen)
 	w.others = append(w.others, Derivation{"Wind by the views of the whole roof, side by side", w.views.Lines()})
 	w.take(chosen)
+	if *in.Cover.Sides != "open" {
+		made := wind.NewEnclosed(site, w.roof.Angle)
+		w.others = append(w.others, Derivation{"Wind with the sides closed in part", made.Lines()})
+		w.even("partially enclosed, up", -made.Suction)
+		w.even("partially enclosed, down", made.Pressure)
+	}
 }
 
 // take puts the views in force. One that the user chose stands alone for the framing;
