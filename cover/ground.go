@@ -9,6 +9,7 @@ import (
 // the slab.
 func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 	var out []FoundationAt
+	tip := m.sideways.tipping(&m.plan)
 	for i, l := range m.lines {
 		for n, x := range m.plan.posts {
 			with := &ws.lines[i].posts[n].with
@@ -22,7 +23,8 @@ func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 					f.Every = q
 				}
 			}
-			f.Uplift = l.lifts(n, d.post.least*with.height)
+			f.Every.Value += tip
+			f.Uplift = l.lifts(n, d.post.least*with.height, tip)
 			m.slab(&f)
 			out = append(out, f)
 		}
@@ -38,12 +40,13 @@ func (f *beamFrame) named(p peak, own float64) Force {
 	return Force{Value: p.value + own, Combination: f.arr[p.by].name}
 }
 
-// lifts is the largest net uplift at the foot of a post, under any combination.
-func (f *beamFrame) lifts(post int, own float64) Force {
+// lifts is the largest net uplift at the foot of a post, under any combination. tip is
+// what the tipping of a braced cover adds under wind, lb.
+func (f *beamFrame) lifts(post int, own, tip float64) Force {
 	var out Force
 	for i := range f.arr {
 		a := &f.arr[i]
-		if up := -f.forces[i][post] - a.self*own; up > out.Value {
+		if up := -f.forces[i][post] - a.self*own + tip*a.wind/asdWind; up > out.Value {
 			out = Force{Value: up, Combination: a.name}
 		}
 	}

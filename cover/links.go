@@ -93,6 +93,7 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 		height = m.postHeight(line, d.rafter.section.Depth, d.beam.section.Depth)
 	}
 	along, out := m.sideways.at(kind)
+	tip := m.sideways.tipping(&m.plan)
 	dead, stands := l.leastDead(m, d), make([]burden, l.posts)
 	for i := range l.arr {
 		a := &l.arr[i]
@@ -102,10 +103,14 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 				stands[n].dead = force + own
 			}
 			stands[n].snow = max(stands[n].snow, a.snowOf(force+own, stands[n].dead))
-			j.demand(a, force+own, along, out)
+			tipped := tip * a.wind / asdWind
+			j.demand(a, force+own+tipped, along, out)
+			if tipped > 0 {
+				j.demand(a, force+own-tipped, along, out)
+			}
 			if a.least && a.self > 0 {
 				j.lift.lower(lift{
-					net: force + own, dead: dead[n] + d.post.least*height,
+					net: force + own - tipped, dead: dead[n] + d.post.least*height,
 					windFactor: a.wind, deadFactor: a.self,
 				})
 			}
@@ -225,7 +230,7 @@ func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
 		out.Hardware += "; at a splice each piece of beam is tied down on its own"
 	}
 	if tip := m.sideways.tipping(&m.plan); tip > 0 {
-		more := "; add up to " + pounds(tip) + " lb up or down from the tipping of the braced cover"
+		more := "; the demands hold up to " + pounds(tip) + " lb up or down from the tipping of the braced cover"
 		out.Hardware += more
 		out.Reason += more
 	}

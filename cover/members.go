@@ -105,7 +105,7 @@ func (m *model) postMember(ws *workspace, d *design) Member {
 	if tip := m.sideways.tipping(&m.plan); tip > 0 {
 		out.Notes = append(out.Notes, fmt.Sprintf(
 			"Braced posts hold the cover from tipping: up to %s lb more, up or down, at each (ASD), "+
-				"which neither these checks nor the demands on joints and foundations contain", pounds(tip)))
+				"which the joints and foundations hold and these checks do not", pounds(tip)))
 	}
 	return out
 }

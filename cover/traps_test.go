@@ -281,6 +281,16 @@ func TestTrapBracedPostsHoldTheTipping(t *testing.T) {
 	want := fmt.Sprintf("up to %.0f lb more, up or down", math.Ceil(max(across, along)))
 	assert.Contains(t, strings.Join(member(t, r, "P").Notes, "\n"), want)
 	assert.Contains(t, linkOf(t, r, "B1").Reason, "tipping")
+
+	// The same cover held by its posts in the ground tips no braces: the uplift at the foot
+	// differs by the couple.
+	still := standing()
+	still.Lateral.Along, still.Lateral.Out = new("embedded_posts"), new("embedded_posts")
+	free := size(t, still)
+	couple := max(across, along)
+	calctest.Close(t, couple, linkOf(t, r, "B1").Up.Value-linkOf(t, free, "B1").Up.Value, 0.02, 0)
+	calctest.Close(t, couple, r.Foundations[0].Uplift.Value-free.Foundations[0].Uplift.Value, 0.02, 0)
+	assert.GreaterOrEqual(t, linkOf(t, r, "B1").Rating, linkOf(t, r, "B1").Up.Value)
 	assert.NotContains(t, linkOf(t, size(t, overhung()), "B1").Reason, "tipping")
 }
 
