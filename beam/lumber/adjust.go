@@ -1,13 +1,15 @@
 package lumber
 
-// A Use is the condition of a piece in service. The zero value is the ordinary
-// case: dry, not incised, no sustained heat, alone, on edge.
+// A Use is the condition of a piece in service, and the method it is designed by. The
+// zero value is the ordinary case: dry, not incised, no sustained heat, alone, on edge,
+// allowable stress design.
 type Use struct {
 	Wet         bool        // moisture content above 19 % for an extended time
 	Incised     bool        // incised for treatment; Southern Pine is treated without
 	Temperature Temperature // sustained exposure to heat
 	Repetitive  bool        // one of three or more that share the load: see [Repetitive]
 	Flat        bool        // loaded on the wide face
+	Method      Method      // allowable stress, or load and resistance factor design
 }
 
 // Adjusted are the design values of a piece in its use: every factor of NDS 2018
@@ -48,7 +50,7 @@ func Adjust(v Values, s Section, u Use) Adjusted {
 }
 
 func adjusted(k Kind, q Quoted, v Values, s Section, u Use) Property {
-	p := Property{Reference: q.Value, Kind: k, Status: q.Status, Source: v.Source}
+	p := Property{Reference: q.Value, Kind: k, Method: u.Method, Status: q.Status, Source: v.Source}
 	sized, flattened := size(k, v, s, u), flat(k, v, s, u)
 	wetted, heated := wet(k, q.Value, sized.value, v, u), temperature(k, u)
 	incised, repeated := incising(k, s, u), repetitive(k, s, u)

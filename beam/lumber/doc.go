@@ -8,8 +8,8 @@
 // depends on the piece and its [Use]; the factors that depend on the load or on
 // the member, C_D, C_L, C_P and C_b, belong to package member.
 //
-// It follows ANSI/AWC NDS 2018 with the NDS Supplement 2018, allowable stress
-// design. Values stand in embedded tables whose rows say whether they were read in
+// It follows ANSI/AWC NDS 2018 with the NDS Supplement 2018, allowable stress design
+// and load and resistance factor design ([Method]). Values stand in embedded tables whose rows say whether they were read in
 // a text that prints them, computed, or recalled; the state of each single value
 // is kept ([Quoted]).
 //

@@ -88,6 +88,7 @@ func use(t *rapid.T) lumber.Use {
 			lumber.UpTo100F, lumber.UpTo125F, lumber.UpTo150F,
 		}).Draw(t, "temperature"),
 		Repetitive: rapid.Bool().Draw(t, "repetitive"), Flat: rapid.Bool().Draw(t, "flat"),
+		Method: rapid.SampledFrom([]lumber.Method{lumber.ASD, lumber.LRFD}).Draw(t, "method"),
 	}
 }
 

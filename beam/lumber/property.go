@@ -42,8 +42,9 @@ type factor struct {
 }
 
 // A Property is one reference design value with every factor that depends on the
-// piece and its use. The load duration C_D, the stability factors C_L and C_P and
-// the bearing area factor C_b are not in it. A factor that does not apply is 1.
+// piece and its use. The factors of the load, C_D or K_F phi lambda, come in by
+// [Property.At]; the stability factors C_L and C_P and the bearing area factor C_b
+// are not in it. A factor that does not apply is 1.
 type Property struct {
 	Reference   float64     // tabulated value, psi
 	Wet         float64     // C_M, factor
@@ -55,6 +56,7 @@ type Property struct {
 	Value       float64     // Reference times all of them, psi
 	Source      string      // standard, edition, table of Reference
 	Kind        Kind        // which value it is
+	Method      Method      // design method, for the factors of the load: see [Property.At]
 	Status      calc.Status // how Reference is known
 	why         bases       // the basis of each factor
 }

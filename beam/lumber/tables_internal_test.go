@@ -119,6 +119,8 @@ func TestRecalledFactorsOnlyFall(t *testing.T) {
 	count("ct.csv", 14, statuses(heat, heatRow.known)...)
 	count("ci.csv", 0, statuses(incisions, incision.known)...)
 	count("duration.csv", 0, statuses(durationRows, func(d durationRow) calc.Status { return d.status })...)
+	count("lrfd.csv", 0, statuses(conversionRows, conversion.known)...)
+	count("timeeffect.csv", 2, statuses(timeRows, timeRow.known)...)
 	count("shrinkage.csv", 2, statuses(shrinkageRows, func(r shrinkageRow) calc.Status { return r.status })...)
 }
 
@@ -237,6 +239,24 @@ func TestWideFaceOfAnyGrade(t *testing.T) {
 func TestEveryBasisHasASource(t *testing.T) {
 	for b := range basisCount {
 		assert.NotEmpty(t, b.source(), "%d", b)
+	}
+}
+
+// Each strength and Emin has a conversion, each duration a time effect; shorter loads
+// never count for less.
+func TestEveryMethodFactor(t *testing.T) {
+	assert.Len(t, conversionRows, int(kinds)-1)
+	for k := range kinds {
+		assert.GreaterOrEqual(t, conversions[k].format, 1.0, k.Symbol())
+		assert.LessOrEqual(t, conversions[k].resistance, 1.0, k.Symbol())
+		assert.Equal(t, k != Elasticity, conversions[k].source != "", k.Symbol())
+	}
+	assert.Len(t, timeRows, int(durations))
+	for i, d := range Durations() {
+		assert.NotEmpty(t, timeTable[d].combination, d)
+		if i > 0 {
+			assert.GreaterOrEqual(t, d.TimeEffect(), Durations()[i-1].TimeEffect(), d)
+		}
 	}
 }
 

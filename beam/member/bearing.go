@@ -20,8 +20,12 @@ const (
 	endSeat  = 3.0 // in: C_b = 1 closer than this to the member's end
 )
 
+// anyTime stands for the duration where none acts: on Fc_perp, in either method.
+const anyTime = lumber.TenYears
+
 // Bearing is the check of NDS 2018 3.10.2, compression perpendicular to grain:
-// fc_perp <= Fc_perp'. The load duration factor does not apply.
+// fc_perp <= Fc_perp'. Neither the load duration factor nor the time effect factor
+// applies.
 type Bearing struct {
 	Force     float64         // R, lb
 	Seat      Seat            // contact area
@@ -41,7 +45,7 @@ func NewBearing(force float64, a *lumber.Adjusted, seat Seat) Bearing {
 		b.short = true
 		b.Spread = (seat.Length + 0.375) / seat.Length // eq. 3.10-2
 	}
-	b.Allowable = b.Strength.Value * b.Spread
+	b.Allowable = b.Strength.At(anyTime) * b.Spread
 	b.Stress = stress(force, b.Area)
 	return b
 }
@@ -65,7 +69,7 @@ func (b Bearing) Ratio() float64 { return calc.Ratio(b.Stress, b.Allowable) }
 func (b Bearing) Explain() calc.Check {
 	var s calc.Sheet
 	explainSeat(&s, b.Force, b.Seat, b.Area, b.Stress)
-	s.Append(b.Strength.Lines())
+	s.Append(b.Strength.LinesAt(anyTime))
 	if b.short {
 		s.Append([]calc.Line{{
 			Symbol: "C_b", Formula: "(l_b + 0.375) / l_b", X: b.Spread,
@@ -75,7 +79,7 @@ func (b Bearing) Explain() calc.Check {
 	if !b.short {
 		s.Given("C_b", b.Spread, "", "NDS 2018 3.10.4, at the end or 6 in. long")
 	}
-	s.Step("Fc_perp_adj", b.Strength.Formula()+" * C_b", b.Allowable, "psi", "NDS 2018 Table 4.3.1")
+	s.Step("Fc_perp_adj", b.Strength.FormulaAt()+" * C_b", b.Allowable, "psi", "NDS 2018 Table 4.3.1")
 	return s.Check("bearing", "f_c", "Fc_perp_adj")
 }
 
@@ -121,7 +125,7 @@ func NewBearingAtAngle(
 	b := BearingAtAngle{
 		Force: force, Seat: seat, Area: seat.Width * seat.Length, Angle: angle,
 		Crushing: a.Compression, Strength: a.Bearing, Duration: duration,
-		Parallel: a.Compression.Value * duration.Factor(), Perpendicular: a.Bearing.Value,
+		Parallel: a.Compression.At(duration), Perpendicular: a.Bearing.At(duration),
 	}
 	b.Allowable = Hankinson(b.Parallel, b.Perpendicular, angle)
 	b.Stress = stress(force, b.Area)
@@ -137,8 +141,8 @@ func (b BearingAtAngle) Explain() calc.Check {
 	explainSeat(&s, b.Force, b.Seat, b.Area, b.Stress)
 	s.Given("theta", b.Angle, "degrees", "angle between load and grain")
 	explainCrushing(&s, b.Crushing, b.Duration, b.Parallel)
-	s.Append(b.Strength.Lines())
-	s.Step("Fc_perp_adj", b.Strength.Formula(), b.Perpendicular, "psi", "NDS 2018 Table 4.3.1")
+	s.Append(b.Strength.LinesAt(b.Duration))
+	s.Step("Fc_perp_adj", b.Strength.FormulaAt(), b.Perpendicular, "psi", "NDS 2018 Table 4.3.1")
 	s.Step("F_theta", "Fc_star * Fc_perp_adj / "+
 		"(Fc_star * pow(sind(theta), 2) + Fc_perp_adj * pow(cosd(theta), 2))",
 		b.Allowable, "psi", "NDS 2018 eq. 3.10-1")
@@ -147,9 +151,8 @@ func (b BearingAtAngle) Explain() calc.Check {
 
 // explainCrushing writes Fc*, Fc with every factor but C_P.
 func explainCrushing(s *calc.Sheet, p lumber.Property, d lumber.Duration, star float64) {
-	s.Append(p.Lines())
-	d.Write(s)
-	s.Step("Fc_star", p.Formula()+" * C_D", star, "psi", "NDS 2018 3.7.1.5")
+	s.Append(p.LinesAt(d))
+	s.Step("Fc_star", p.FormulaAt(), star, "psi", "NDS 2018 3.7.1.5")
 }
 
 // EndBearing is the check of NDS 2018 3.10.1, compression parallel to grain at the
@@ -176,7 +179,7 @@ func NewEndBearing(
 ) EndBearing {
 	e := EndBearing{Force: force, Area: area, Plate: plate, Strength: a.Compression, Duration: duration}
 	e.Stress = stress(force, area)
-	e.Star = e.Strength.Value * duration.Factor()
+	e.Star = e.Strength.At(duration)
 	e.Allowable = e.Star
 	if !plate {
 		e.Allowable = plateFrom * e.Star

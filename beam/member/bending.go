@@ -55,7 +55,7 @@ func NewBending(moment float64, a *lumber.Adjusted, duration lumber.Duration, br
 		b.Modulus, b.Breadth, b.Depth = a.Section.ModulusFlat(), b.Depth, b.Breadth
 	}
 	b.Stress = b.Moment / b.Modulus
-	b.Star = b.Strength.Edgewise() * duration.Factor()
+	b.Star = b.Strength.EdgewiseAt(duration)
 	b.brace()
 	b.Allowable = b.Star * b.Stability * b.Strength.FlatUse
 	return b
@@ -82,8 +82,8 @@ func (b *Bending) brace() {
 		return
 	}
 	b.lateral = lateralSlender
-	b.Critical = 1.20 * b.Stiffness.Value / square   // 3.3.3.8
-	b.Stability = stability(b.Critical/b.Star, 0.95) // eq. 3.3-6
+	b.Critical = 1.20 * b.Stiffness.At(b.Duration) / square // 3.3.3.8
+	b.Stability = stability(b.Critical/b.Star, 0.95)        // eq. 3.3-6
 }
 
 // Ratio is fb / Fb'.
@@ -97,9 +97,8 @@ func (b Bending) Explain() calc.Check {
 	s.Given("d", b.Depth, "in", "size")
 	s.Step("S", "b * pow(d, 2) / 6", b.Modulus, "in³", "NDS 2018 3.3.2")
 	s.Step("f_b", "M / S", b.Stress, "psi", "NDS 2018 eq. 3.3-2")
-	s.Append(b.Strength.Lines())
-	b.Duration.Write(&s)
-	s.Step("Fb_star", b.Strength.Formula()+" * C_D", b.Star, "psi", "NDS 2018 3.3.3.8")
+	s.Append(b.Strength.LinesAt(b.Duration))
+	s.Step("Fb_star", b.Strength.FormulaAt(), b.Star, "psi", "NDS 2018 3.3.3.8")
 	b.explainStability(&s)
 	if b.lateral == lateralUnknown || b.lateral == lateralTooSlim {
 		return s.Check("bending", "f_b", "Fb_adj")
@@ -133,8 +132,8 @@ func (b Bending) explainStability(s *calc.Sheet) {
 		s.Given("Fb_adj", b.Allowable, "psi", "NDS 2018 3.3.3.7, R_B above 50 is not allowed")
 		return
 	}
-	s.Append(b.Stiffness.Lines())
-	s.Step("Emin_adj", b.Stiffness.Formula(), b.Stiffness.Value, "psi", "NDS 2018 Table 4.3.1")
+	s.Append(b.Stiffness.LinesAt(b.Duration))
+	s.Step("Emin_adj", b.Stiffness.FormulaAt(), b.Stiffness.At(b.Duration), "psi", "NDS 2018 Table 4.3.1")
 	s.Step("F_bE", "1.20 * Emin_adj / pow(R_B, 2)", b.Critical, "psi", "NDS 2018 3.3.3.8")
 	s.Step("a_b", "F_bE / Fb_star", b.Critical/b.Star, "", "NDS 2018 eq. 3.3-6")
 	s.Step("C_L", "(1 + a_b) / 1.9 - sqrt(pow((1 + a_b) / 1.9, 2) - a_b / 0.95)",

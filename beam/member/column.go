@@ -116,7 +116,7 @@ func NewCompression(
 		Column: column, Strength: a.Compression, Stiffness: a.Stability, Duration: duration,
 	}
 	c.Stress = stress(force, c.Area)
-	c.Star = c.Strength.Value * duration.Factor()
+	c.Star = c.Strength.At(duration)
 	c.DeepRatio = column.Deep.slenderness(c.Depth)
 	c.ThinRatio = column.Thin.slenderness(c.Breadth)
 	c.buckle()
@@ -154,8 +154,8 @@ func (c *Compression) buckle() {
 	default:
 		c.governing = columnThin
 	}
-	c.Critical = 0.822 * c.Stiffness.Value / (c.Slenderness * c.Slenderness) // 3.7.1.5
-	c.Stability = stability(c.Critical/c.Star, sawnColumn)                   // eq. 3.7-1
+	c.Critical = 0.822 * c.Stiffness.At(c.Duration) / (c.Slenderness * c.Slenderness) // 3.7.1.5
+	c.Stability = stability(c.Critical/c.Star, sawnColumn)                            // eq. 3.7-1
 }
 
 // Ratio is fc / Fc'.
@@ -184,8 +184,8 @@ func (c Compression) Explain() calc.Check {
 		s.Given("Fc_adj", c.Allowable, "psi", "NDS 2018 3.7.1.4, le/d above 50 is not allowed")
 		return s.Check("compression", "f_c", "Fc_adj")
 	}
-	s.Append(c.Stiffness.Lines())
-	s.Step("Emin_adj", c.Stiffness.Formula(), c.Stiffness.Value, "psi", "NDS 2018 Table 4.3.1")
+	s.Append(c.Stiffness.LinesAt(c.Duration))
+	s.Step("Emin_adj", c.Stiffness.FormulaAt(), c.Stiffness.At(c.Duration), "psi", "NDS 2018 Table 4.3.1")
 	s.Step("F_cE", "0.822 * Emin_adj / pow(slenderness, 2)", c.Critical, "psi", "NDS 2018 3.7.1.5")
 	s.Given("c", sawnColumn, "", "NDS 2018 3.7.1.5, sawn lumber")
 	s.Step("a_c", "F_cE / Fc_star", c.Critical/c.Star, "", "NDS 2018 eq. 3.7-1")

@@ -5,9 +5,10 @@
 // capacity. Its constructor is arithmetic only and allocates nothing; Ratio is for
 // the search and Explain for the reader.
 //
-// It follows ANSI/AWC NDS 2018 chapters 3 and 4, allowable stress design. The
+// It follows ANSI/AWC NDS 2018 chapters 3 and 4, in the design method of the piece:
+// allowable stress, or load and resistance factor design with strength-level demands. The
 // adjusted values come from package lumber; the factors here are those of the load
-// and the member: C_D, C_L, C_P, C_b. Demands come from the statics, one
+// and the member: C_D or K_F phi lambda, C_L, C_P, C_b. Demands come from the statics, one
 // combination at a time with its own load duration.
 //
 // A geometry that the standard does not allow, and one that is not known, such as

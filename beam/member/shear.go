@@ -28,7 +28,7 @@ func NewShear(force float64, a *lumber.Adjusted, duration lumber.Duration) Shear
 		Depth: a.Section.Depth, Strength: a.Shear, Duration: duration,
 	}
 	s.Stress = 3 * s.Force / (2 * s.Area) // eq. 3.4-2
-	s.Allowable = s.Strength.Value * duration.Factor()
+	s.Allowable = s.Strength.At(duration)
 	return s
 }
 
@@ -48,9 +48,8 @@ func (s Shear) Explain() calc.Check {
 }
 
 func explainShear(s *calc.Sheet, p lumber.Property, d lumber.Duration, allowable float64) {
-	s.Append(p.Lines())
-	d.Write(s)
-	s.Step("Fv_adj", p.Formula()+" * C_D", allowable, "psi", "NDS 2018 Table 4.3.1")
+	s.Append(p.LinesAt(d))
+	s.Step("Fv_adj", p.FormulaAt(), allowable, "psi", "NDS 2018 Table 4.3.1")
 }
 
 // A Notch is a rectangular cut at the end of a bending member, at its support. Away
@@ -99,7 +98,7 @@ func NewNotchShear(force float64, a *lumber.Adjusted, duration lumber.Duration, 
 		Force: math.Abs(force), Breadth: a.Section.Breadth, Depth: a.Section.Depth,
 		Notch: notch, Strength: a.Shear, Duration: duration,
 	}
-	n.Allowable = n.Strength.Value * duration.Factor()
+	n.Allowable = n.Strength.At(duration)
 	b, d, dn, e := n.Breadth, n.Depth, notch.Remaining, notch.Extension
 	switch n.cut = cutOf(notch, d); n.cut {
 	case cutTension:

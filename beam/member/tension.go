@@ -20,7 +20,7 @@ type Tension struct {
 func NewTension(force, area float64, a *lumber.Adjusted, duration lumber.Duration) Tension {
 	t := Tension{Force: force, Area: area, Strength: a.Tension, Duration: duration}
 	t.Stress = stress(force, area)
-	t.Allowable = t.Strength.Value * duration.Factor()
+	t.Allowable = t.Strength.At(duration)
 	return t
 }
 
@@ -33,8 +33,7 @@ func (t Tension) Explain() calc.Check {
 	s.Given("T", t.Force, "lb", "axial force of the combination")
 	s.Given("A_n", t.Area, "in²", "net area, NDS 2018 3.1.2")
 	s.Step("f_t", "max(0, T) / A_n", t.Stress, "psi", "NDS 2018 3.8.1")
-	s.Append(t.Strength.Lines())
-	t.Duration.Write(&s)
-	s.Step("Ft_adj", t.Strength.Formula()+" * C_D", t.Allowable, "psi", "NDS 2018 Table 4.3.1")
+	s.Append(t.Strength.LinesAt(t.Duration))
+	s.Step("Ft_adj", t.Strength.FormulaAt(), t.Allowable, "psi", "NDS 2018 Table 4.3.1")
 	return s.Check("tension", "f_t", "Ft_adj")
 }
