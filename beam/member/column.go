@@ -62,10 +62,43 @@ type Axis struct {
 	Held   bool    // held along the whole length in this plane, as by a wall
 }
 
-// A Column is how a post is held.
+// A Form is what a post is made of and its shape, which decide c of the column
+// formula (NDS 2018 3.7.1.5).
+type Form uint8
+
+// The forms.
+const (
+	SawnColumn  Form = iota // sawn lumber, c 0.8
+	RoundColumn             // round timber pole, c 0.85: its section is a square of equal area
+	GluedColumn             // structural glued laminated timber, c 0.9
+	forms
+)
+
+var formRows = [forms]struct {
+	name   string
+	factor float64 // c
+}{
+	SawnColumn:  {"sawn lumber", 0.8},                        // 3.7.1.5
+	RoundColumn: {"round timber pole", 0.85},                 // 3.7.1.5
+	GluedColumn: {"structural glued laminated timber", 0.90}, // 3.7.1.5
+}
+
+// String names the form.
+func (f Form) String() string { return formRows[f].name }
+
+// Factor returns c of the column formula, ratio.
+func (f Form) Factor() float64 { return formRows[f].factor }
+
+// SquareOf returns the side, in, of the square with the area of a round post of the
+// diameter, in inches: the slenderness of a round column is that of this square (NDS
+// 2018 3.7.3).
+func SquareOf(diameter float64) float64 { return diameter * math.Sqrt(math.Pi/4) } // 3.7.3
+
+// A Column is how a post is made and held.
 type Column struct {
 	Deep Axis // buckling in the plane of the depth d, about the strong axis
 	Thin Axis // buckling in the plane of the breadth b, about the weak axis
+	Form Form // sawn, round or glued
 }
 
 // governing is the branch of the column check.
@@ -81,9 +114,6 @@ const (
 
 // slenderestColumn is the largest le/d of a post in service (NDS 2018 3.7.1.4).
 const slenderestColumn = 50.0
-
-// sawnColumn is c in the column formula for sawn lumber (NDS 2018 3.7.1.5).
-const sawnColumn = 0.8
 
 // Compression is the check of NDS 2018 3.7: fc <= Fc'.
 type Compression struct {
@@ -154,8 +184,14 @@ func (c *Compression) buckle() {
 	default:
 		c.governing = columnThin
 	}
-	c.Critical = 0.822 * c.Stiffness.At(c.Duration) / (c.Slenderness * c.Slenderness) // 3.7.1.5
-	c.Stability = stability(c.Critical/c.Star, sawnColumn)                            // eq. 3.7-1
+	c.Critical = euler(c.Stiffness.At(c.Duration), c.Slenderness)
+	c.Stability = stability(c.Critical/c.Star, c.Column.Form.Factor()) // eq. 3.7-1
+}
+
+// euler returns FcE, the critical buckling stress, psi, for Emin', psi, and le/d
+// (NDS 2018 3.7.1.5).
+func euler(stiffness, slenderness float64) float64 {
+	return 0.822 * stiffness / (slenderness * slenderness) // 3.7.1.5
 }
 
 // Ratio is fc / Fc'.
@@ -187,7 +223,7 @@ func (c Compression) Explain() calc.Check {
 	s.Append(c.Stiffness.LinesAt(c.Duration))
 	s.Step("Emin_adj", c.Stiffness.FormulaAt(), c.Stiffness.At(c.Duration), "psi", "NDS 2018 Table 4.3.1")
 	s.Step("F_cE", "0.822 * Emin_adj / pow(slenderness, 2)", c.Critical, "psi", "NDS 2018 3.7.1.5")
-	s.Given("c", sawnColumn, "", "NDS 2018 3.7.1.5, sawn lumber")
+	s.Given("c", c.Column.Form.Factor(), "", "NDS 2018 3.7.1.5, "+c.Column.Form.String())
 	s.Step("a_c", "F_cE / Fc_star", c.Critical/c.Star, "", "NDS 2018 eq. 3.7-1")
 	s.Step("C_P", "(1 + a_c) / (2 * c) - sqrt(pow((1 + a_c) / (2 * c), 2) - a_c / c)",
 		c.Stability, "", "NDS 2018 eq. 3.7-1")

@@ -1,11 +1,11 @@
-// Package member checks one sawn lumber member: bending, shear, bearing,
-// compression, tension and deflection.
+// Package member checks one wood member: bending, shear, bearing, compression,
+// tension, axial force combined with bending, and deflection.
 //
 // Each check is a flat value that holds every number between the demand and the
 // capacity. Its constructor is arithmetic only and allocates nothing; Ratio is for
 // the search and Explain for the reader.
 //
-// It follows ANSI/AWC NDS 2018 chapters 3 and 4, in the design method of the piece:
+// It follows ANSI/AWC NDS 2018 chapters 3, 4 and 15 (built-up posts, eccentric loads), in the design method of the piece:
 // allowable stress, or load and resistance factor design with strength-level demands. The
 // adjusted values come from package lumber; the factors here are those of the load
 // and the member: C_D or K_F phi lambda, C_L, C_P, C_b. Demands come from the statics, one
@@ -15,6 +15,6 @@
 // an unbraced length that was not given, has no capacity: the ratio of any demand
 // is infinite.
 //
-// Units are pounds and inches. The package leaves out glued laminated timber,
-// built-up and round columns, eccentric and combined actions, and connections.
+// Units are pounds and inches. The package leaves out spaced columns, loads on side
+// brackets (NDS 2018 15.4.2), bending of posts of plies, and connections.
 package member
