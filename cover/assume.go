@@ -171,7 +171,7 @@ func (in Input) clone() Input {
 
 // place is the position of a path among the fields.
 func place(path string) int {
-	plain := listNumber.ReplaceAllString(path, "[]")
+	plain := withoutNumbers(path)
 	return slices.IndexFunc(fields, func(f Field) bool { return f.Path == plain })
 }
 

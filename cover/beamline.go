@@ -25,6 +25,8 @@ type beamFrame struct {
 	forces  [][]float64   // force on each post by arrangement, lb down
 	terms   []term        // how the factors of each arrangement follow from the rafters
 	windOn  []windOn      // vertical reaction of a rafter at this line, by wind case
+	light   *wood         // lightest candidate of the rafters
+	heavy   *wood         // and the heaviest
 }
 
 // A piece is one stick of the beam.
@@ -69,7 +71,29 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	}
 	f.windOn = m.wind.on(m, line, f.support)
 	f.arrange(m)
+	f.write(m)
+	for i := range f.pieces {
+		f.pieces[i].fix(eachCase(len(f.bays)))
+	}
+	f.hulls(m)
 	return f, nil
+}
+
+// hulls finds what can bring the peaks of every stick, whatever rafters it carries.
+func (f *beamFrame) hulls(m *model) {
+	f.light, f.heavy = bounds(m.rafterWoods)
+	light, heavy := bounds(m.beamWoods)
+	var corners []corner
+	for _, rafter := range distinct(f.light, f.heavy) {
+		for _, beam := range distinct(light, heavy) {
+			corners = append(corners, corner{load: func() { f.load(m, rafter) }, wood: beam})
+		}
+	}
+	for i := range f.pieces {
+		p := f.pieces[i].frame
+		p.swing()
+		p.hull = p.newHull(corners, light, heavy)
+	}
 }
 
 // newPiece makes one stick with its share of every case.
@@ -161,23 +185,38 @@ func (p *piece) copyArrangements(arr []arrangement, placings []pattern) {
 	}
 }
 
-// load writes the factors of every arrangement for the rafters that were chosen. It
-// allocates nothing.
-func (f *beamFrame) load(m *model, rafter *wood) {
+// write writes the factors of every arrangement but the weight of the rafters, whose
+// size is not known yet.
+func (f *beamFrame) write(m *model) {
 	for i := range f.terms {
 		t := &f.terms[i]
-		layers, own := m.rafter.deadAt(m, f.support, rafter, t.combo.DeadLeast)
+		layers := m.rafter.layersAt(m, f.support, t.combo.DeadLeast)
 		for p := range f.pieces {
-			coef := f.pieces[p].arr[i].coef
-			f.write(coef, t, t.combo.Dead*layers, m.liveAt(f.support, t.combo, t.placing.set))
-			coef[eachCase(len(f.bays))] = t.combo.Dead * own
+			f.place(f.pieces[p].arr[i].coef, t, t.combo.Dead*layers, m.liveAt(f.support, t.combo, t.placing.set))
 		}
 	}
 	for p := range f.pieces {
 		for i, at := range f.placing {
 			t := term{placing: at, wind: -1}
-			f.write(f.pieces[p].sag[i].coef, &t, 0, m.sagAt(f.support, at.set))
+			f.place(f.pieces[p].sag[i].coef, &t, 0, m.sagAt(f.support, at.set))
 		}
+	}
+}
+
+// load writes the weight of the rafters that were chosen. It allocates nothing.
+func (f *beamFrame) load(m *model, rafter *wood) {
+	own := eachCase(len(f.bays))
+	most, least := m.rafter.ownAt(f.support, rafter, false), m.rafter.ownAt(f.support, rafter, true)
+	strange := !between(rafter, f.light, f.heavy)
+	for p := range f.pieces {
+		for i := range f.terms {
+			weight := most
+			if f.terms[i].combo.DeadLeast {
+				weight = least
+			}
+			f.pieces[p].arr[i].coef[own] = f.terms[i].combo.Dead * weight
+		}
+		f.pieces[p].hull.strange = strange
 	}
 }
 
@@ -196,9 +235,9 @@ func (f *beamFrame) dead(coef []float64, m *model, d *design, least bool) {
 	coef[eachCase(len(f.bays))] = own
 }
 
-// write sets the factors of one arrangement of one stick: the force of a rafter of
+// place sets the factors of one arrangement of one stick: the force of a rafter of
 // full tributary width in each case, lb.
-func (f *beamFrame) write(coef []float64, t *term, dead, live float64) {
+func (f *beamFrame) place(coef []float64, t *term, dead, live float64) {
 	clear(coef)
 	n := len(f.bays)
 	uniform := dead
@@ -227,22 +266,24 @@ func (f *beamFrame) write(coef []float64, t *term, dead, live float64) {
 }
 
 // demands finds the peaks of the line for the wood: the worst of its sticks bay by
-// bay, and the force on every post. rafter sizes must have been loaded.
-func (f *beamFrame) demands(w *wood, out []peaks) {
+// bay, and the force on every post under every arrangement. Rafter sizes must have been
+// loaded.
+func (f *beamFrame) demands(w *wood, every bool, out []peaks) {
 	for i := range f.forces {
 		clear(f.forces[i])
 	}
 	for i := range f.pieces {
 		p := &f.pieces[i]
-		out[i] = peaks{}
+		out[i].clear(len(p.bays))
+		p.strengths(w, every, &out[i])
 		for a := range p.arr {
-			p.plan.Forces(p.factors(&p.arr[a], w), &p.frame.forces)
-			p.record(a, p.arr[a].duration, &out[i])
-			for s, r := range p.frame.forces.Reactions {
+			for s := range p.unit {
+				r := p.reaction(a, s, w)
+				out[i].seat[s].raise(r, a, s)
 				f.forces[a][p.firstPost+s] += r
 			}
 		}
-		p.deflections(w, &out[i])
+		p.deflections(w, every, &out[i])
 	}
 }
 

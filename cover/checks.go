@@ -156,13 +156,9 @@ func (f *frame) result(w *wood, h *holding, k checkKind, x found) calc.Result {
 // where their sum is largest.
 func (f *frame) sagResult(w *wood, h *holding, x found) calc.Result {
 	ei := w.dry.Elasticity.Value * w.section.Inertia()
-	kcr := w.seasoning().Kcr()
 	dead := append([]float64(nil), f.lastingFactors(w)...)
 	live := f.sag[x.by].coef
-	both := make([]float64, len(dead))
-	for c := range both {
-		both[c] = kcr*dead[c] + live[c]
-	}
+	both := f.sagFactors(x.by, w)
 	var where beam.Location
 	f.plan.Locate(both, ei, &where)
 	at := where.Bays[x.bay].DeflectionMax

@@ -120,6 +120,14 @@ var listNumber = regexp.MustCompile(`\[\d+\]`)
 
 // FieldOf returns the field of a path as the user wrote it, with list numbers.
 func FieldOf(path string) (Field, bool) {
-	f, ok := fieldAt[listNumber.ReplaceAllString(path, "[]")]
+	f, ok := fieldAt[withoutNumbers(path)]
 	return f, ok
+}
+
+// withoutNumbers takes the list numbers out of a path.
+func withoutNumbers(path string) string {
+	if !strings.Contains(path, "[") {
+		return path
+	}
+	return listNumber.ReplaceAllString(path, "[]")
 }

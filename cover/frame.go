@@ -47,6 +47,17 @@ type peaks struct {
 	total  [maxBays]peak               // in, by bay, long term
 }
 
+// clear empties the peaks of a member with so many bays.
+func (p *peaks) clear(bays int) {
+	for d := range p.moment {
+		clear(p.moment[d][:bays])
+	}
+	p.shear = [durations]peak{}
+	clear(p.seat[:bays])
+	clear(p.live[:bays])
+	clear(p.total[:bays])
+}
+
 // A frame is a straight member on supports with everything it must carry. Case 0
 // is one pound per inch over its whole length. It is not safe for concurrent use.
 type frame struct {
@@ -57,6 +68,11 @@ type frame struct {
 	cosine float64       // of the slope: own weight acts across the member with this share
 	normal []float64     // factors of one arrangement, reused
 	forces beam.Response // reused
+	unit   [][]float64   // reaction across the member, by support and case, lb
+	fixed  [][]float64   // the same by arrangement and support, without what depends on the wood, lb
+	varied int           // case whose factors depend on what the member carries; 0 for none
+	swings [maxBays]peak // largest deflection by bay under live or snow, times E I, lb-in³
+	hull   hull          // what can bring a peak
 }
 
 // newFrame makes the plan of a line member from its load cases.
@@ -70,10 +86,53 @@ func newFrame(length float64, supports []float64, cosine float64, cases [][]beam
 	if err != nil {
 		return nil, err
 	}
-	return &frame{
+	f := &frame{
 		plan: p, bays: baysOf(length, supports), cosine: cosine,
 		normal: make([]float64, len(all)),
-	}, nil
+	}
+	f.measure()
+	return f, nil
+}
+
+// measure keeps the reactions of each case alone.
+func (f *frame) measure() {
+	f.unit = make([][]float64, len(f.bays)-1)
+	for s := range f.unit {
+		f.unit[s] = make([]float64, len(f.normal))
+	}
+	for c := range f.normal {
+		clear(f.normal)
+		f.normal[c] = 1
+		f.plan.Forces(f.normal, &f.forces)
+		for s := range f.unit {
+			f.unit[s][c] = f.forces.Reactions[s]
+		}
+	}
+}
+
+// fix keeps the reactions of every arrangement to all that does not depend on the wood.
+// varied is the case whose factors are written later, 0 for none; they are 0 now.
+func (f *frame) fix(varied int) {
+	f.varied = varied
+	f.fixed = make([][]float64, len(f.arr))
+	for i := range f.arr {
+		f.fixed[i] = make([]float64, len(f.unit))
+		for s, unit := range f.unit {
+			for c, u := range unit {
+				f.fixed[i][s] += f.arr[i].coef[c] * u
+			}
+		}
+	}
+}
+
+// reaction is the reaction across the member at a support under arrangement i, lb.
+func (f *frame) reaction(i, support int, w *wood) float64 {
+	a, unit := &f.arr[i], f.unit[support]
+	sum := f.fixed[i][support] + a.self*w.weight(a.least)*f.cosine*unit[0]
+	if f.varied > 0 {
+		sum += a.coef[f.varied] * unit[f.varied]
+	}
+	return sum
 }
 
 // baysOf lists the bays of a member from its left end: the left overhang, the spans,
@@ -104,58 +163,101 @@ func (f *frame) factors(a *arrangement, w *wood) []float64 {
 	return f.normal
 }
 
-// demands finds the peaks of every arrangement for the wood.
-func (f *frame) demands(w *wood, p *peaks) {
-	*p = peaks{}
+// demands finds the peaks for the wood: of every arrangement, or of those alone that
+// can bring one.
+func (f *frame) demands(w *wood, every bool, p *peaks) {
+	p.clear(len(f.bays))
+	f.strengths(w, every, p)
 	for i := range f.arr {
-		a := &f.arr[i]
-		f.plan.Forces(f.factors(a, w), &f.forces)
-		f.record(i, a.duration, p)
+		for s := range f.unit {
+			p.seat[s].raise(f.reaction(i, s, w), i, s)
+		}
 	}
-	f.deflections(w, p)
+	f.deflections(w, every, p)
 }
 
-// record raises the peaks with the forces of arrangement i.
-func (f *frame) record(i int, d lumber.Duration, p *peaks) {
+// strengths raises the peaks of moment and shear.
+func (f *frame) strengths(w *wood, every bool, p *peaks) {
+	if !every && f.hull.covers(w) {
+		for _, i := range f.hull.strength {
+			f.strength(i, w, p)
+		}
+		return
+	}
+	for i := range f.arr {
+		f.strength(i, w, p)
+	}
+}
+
+// strength raises the peaks with the forces of arrangement i.
+func (f *frame) strength(i int, w *wood, p *peaks) {
+	a := &f.arr[i]
+	f.plan.Forces(f.factors(a, w), &f.forces)
+	d := a.duration
 	for b := range f.forces.Bays {
 		r := &f.forces.Bays[b]
 		p.moment[d][b][topEdge].raise(r.MomentMax, i, b)
 		p.moment[d][b][bottomEdge].raise(-r.MomentMin, i, b)
 		p.shear[d].raise(max(r.ShearMax, -r.ShearMin), i, b)
 	}
-	for s, r := range f.forces.Reactions {
-		p.seat[s].raise(r, i, s)
+}
+
+// swing finds the largest deflections under live or snow load, which do not depend on
+// the wood but for its stiffness.
+func (f *frame) swing() {
+	for i := range f.sag {
+		f.plan.Run(f.sag[i].coef, 1, &f.forces)
+		for b := range f.forces.Bays {
+			f.swings[b].raise(f.move(b), i, b)
+		}
 	}
 }
 
 // deflections finds the live and the long-term deflection of every bay.
-func (f *frame) deflections(w *wood, p *peaks) {
+func (f *frame) deflections(w *wood, every bool, p *peaks) {
 	ei := w.dry.Elasticity.Value * w.section.Inertia()
-	kcr := w.seasoning().Kcr()
-	for i := range f.sag {
-		a := &f.sag[i]
-		f.plan.Run(a.coef, ei, &f.forces)
-		for b := range f.forces.Bays {
-			p.live[b].raise(f.swing(b), i, b)
-		}
-		n := f.lastingFactors(w)
-		for c := range n {
-			n[c] = kcr*n[c] + a.coef[c]
-		}
-		f.plan.Run(n, ei, &f.forces)
-		for b := range f.forces.Bays {
-			p.total[b].raise(f.swing(b), i, b)
-		}
+	for b := range f.bays {
+		p.live[b] = f.swings[b]
+		p.live[b].value /= ei
 	}
+	if !every && f.hull.covers(w) {
+		for _, i := range f.hull.sag {
+			f.settle(i, w, ei, p)
+		}
+		return
+	}
+	for i := range f.sag {
+		f.settle(i, w, ei, p)
+	}
+}
+
+// settle raises the long-term deflections with those under placing i of the live or snow
+// load.
+func (f *frame) settle(i int, w *wood, stiffness float64, p *peaks) {
+	f.plan.Run(f.sagFactors(i, w), stiffness, &f.forces)
+	for b := range f.forces.Bays {
+		p.total[b].raise(f.move(b), i, b)
+	}
+}
+
+// sagFactors writes the factors of the long-term deflection under placing i of the live
+// or snow load: the dead load with its creep, and that load.
+func (f *frame) sagFactors(i int, w *wood) []float64 {
+	kcr := w.seasoning().Kcr()
+	n := f.lastingFactors(w)
+	for c, x := range f.sag[i].coef {
+		n[c] = kcr*n[c] + x
+	}
+	return n
 }
 
 // lastingFactors writes the factors of the dead load with the weight of the wood.
 func (f *frame) lastingFactors(w *wood) []float64 { return f.factors(&f.arr[0], w) }
 
-// swing is the deflection of a bay that its limit speaks of, in: of a span the
+// move is the deflection of a bay that its limit speaks of, in: of a span the
 // larger one, up or down; of an overhang that of its tip downward, because a tip that
 // rises as its span sags is no fault of the overhang.
-func (f *frame) swing(b int) float64 {
+func (f *frame) move(b int) float64 {
 	at := &f.forces.Bays[b]
 	if f.bays[b].cantilever {
 		return at.DeflectionMax

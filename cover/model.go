@@ -28,7 +28,8 @@ type model struct {
 	beams    stock
 	posts    stock
 
-	rafterHold, beamHold holding
+	rafterWoods, beamWoods []wood // candidates
+	rafterHold, beamHold   holding
 }
 
 // limits are the deflection limits of rafters and beams; the length is filled bay by
@@ -59,6 +60,7 @@ func newModel(in Input) (*model, error) {
 	if m.snow, err = newSnow(in, &m.plan, edition); err != nil {
 		return nil, err
 	}
+	m.rafterWoods, m.beamWoods = m.rafters.candidates(rafterSizes), m.beams.candidates(beamSizes)
 	m.beamHold = m.beamHolding()
 	return m, m.frames()
 }

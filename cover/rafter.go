@@ -19,9 +19,8 @@ import (
 // times the cosine.
 type rafterFrame struct {
 	*frame
-	points   []pointAt   // where the maintenance load is tried
-	unit     [][]float64 // reaction across the rafter, by support and case, lb
-	placed   []float64   // largest reaction of unit loads placed on bays, by support, lb
+	points   []pointAt // where the maintenance load is tried
+	placed   []float64 // largest reaction of unit loads placed on bays, by support, lb
 	supports int
 }
 
@@ -50,8 +49,16 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 		return nil, err
 	}
 	r.frame = f
-	r.measure()
+	r.place()
 	r.arrange(m)
+	r.fix(0)
+	r.swing()
+	light, heavy := bounds(m.rafterWoods)
+	var corners []corner
+	for _, w := range distinct(light, heavy) {
+		corners = append(corners, corner{wood: w})
+	}
+	r.hull = r.newHull(corners, light, heavy)
 	return r, nil
 }
 
@@ -102,21 +109,8 @@ func pointsOf(bays []bay) []pointAt {
 	return out
 }
 
-// measure keeps the reactions of each case alone.
-func (r *rafterFrame) measure() {
-	cases := len(r.normal)
-	r.unit = make([][]float64, r.supports)
-	for s := range r.unit {
-		r.unit[s] = make([]float64, cases)
-	}
-	for c := range cases {
-		clear(r.normal)
-		r.normal[c] = 1
-		r.plan.Forces(r.normal, &r.forces)
-		for s := range r.unit {
-			r.unit[s][c] = r.forces.Reactions[s]
-		}
-	}
+// place keeps the largest reactions of unit loads placed on bays.
+func (r *rafterFrame) place() {
 	r.placed = make([]float64, r.supports)
 	for s := range r.placed {
 		for _, p := range patterns(r.bays) {
@@ -255,8 +249,15 @@ func (r *rafterFrame) reactionOf(a *arrangement, support int, w *wood) reaction 
 // deadAt returns the vertical reactions at a support under dead load, lb: of the
 // layers on a rafter of full tributary width, and of one rafter's own weight.
 func (r *rafterFrame) deadAt(m *model, support int, w *wood, least bool) (layers, own float64) {
-	unit := r.unit[support][0]
-	return m.layers(least) * m.plan.spacing * unit, w.weight(least) * unit
+	return r.layersAt(m, support, least), r.ownAt(support, w, least)
+}
+
+func (r *rafterFrame) layersAt(m *model, support int, least bool) float64 {
+	return m.layers(least) * m.plan.spacing * r.unit[support][0]
+}
+
+func (r *rafterFrame) ownAt(support int, w *wood, least bool) float64 {
+	return w.weight(least) * r.unit[support][0]
 }
 
 // planAt is the largest vertical reaction at a support under a plan load placed for

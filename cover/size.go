@@ -27,7 +27,7 @@ func Size(in Input) (Report, error) {
 }
 
 // choose tries the candidates of each member in turn: rafters and beams, then posts
-// under them.
+// under them. What is chosen is graded once more under every arrangement.
 func (m *model) choose(ws *workspace) design {
 	d := m.chooseFrames(ws)
 	m.loadBeams(&d.rafter)
@@ -37,7 +37,9 @@ func (m *model) choose(ws *workspace) design {
 		ratio := m.gradePosts(ws, &d.beam, w)
 		return ratio, postNames[ws.worstPost()]
 	})
+	ws.every = true
 	m.numbers(ws, &d.rafter, &d.beam, &d.post)
+	ws.every = false
 	return d
 }
 
@@ -46,7 +48,7 @@ func (m *model) choose(ws *workspace) design {
 // than the seat that its rafters were chosen for, the first choice stands.
 func (m *model) chooseFrames(ws *workspace) design {
 	var d design
-	d.beam = m.beams.candidates(beamSizes)[0]
+	d.beam = m.beamWoods[0]
 	m.chooseFrame(ws, &d)
 	first := d
 	m.chooseFrame(ws, &d)
@@ -68,12 +70,12 @@ func nameOrWater(g *graded, water float64) string {
 // chooseFrame chooses the rafters for the seat that the beam of the design gives, and
 // then the beam below them.
 func (m *model) chooseFrame(ws *workspace, d *design) {
-	d.rafter, d.noRafter = pick(m.rafters.candidates(rafterSizes), func(w *wood) (float64, string) {
+	d.rafter, d.noRafter = pick(m.rafterWoods, func(w *wood) (float64, string) {
 		ratio := m.gradeRafter(ws, w, &d.beam)
 		return ratio, nameOrWater(&ws.rafter, ws.rafterWater)
 	})
 	m.loadBeams(&d.rafter)
-	d.beam, d.noBeam = pick(m.beams.candidates(beamSizes), func(w *wood) (float64, string) {
+	d.beam, d.noBeam = pick(m.beamWoods, func(w *wood) (float64, string) {
 		ratio := m.gradeBeams(ws, w)
 		return ratio, nameOrWater(ws.worstPiece(), ws.beamWater)
 	})

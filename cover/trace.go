@@ -146,12 +146,12 @@ func (f *beamFrame) parts(m *model, d *design, stick, by int) parts {
 	f.dead(p.dead, m, d, t.combo.DeadLeast)
 	if factor := f.arr[by].onPlan; factor != 0 {
 		live := term{placing: t.placing, wind: -1, worker: t.worker}
-		f.write(p.plan, &live, 0, m.liveAt(f.support, t.combo, t.placing.set)/factor)
+		f.place(p.plan, &live, 0, m.liveAt(f.support, t.combo, t.placing.set)/factor)
 	}
 	if t.wind >= 0 {
 		unit := *t.combo
 		unit.Wind = 1
-		f.write(p.wind, &term{combo: &unit, wind: t.wind}, 0, 0)
+		f.place(p.wind, &term{combo: &unit, wind: t.wind}, 0, 0)
 	}
 	return p
 }

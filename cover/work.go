@@ -4,6 +4,7 @@ package cover
 // every member. It is made once per model and reused; grading into it allocates
 // nothing. It is not safe for concurrent use, and neither is its model.
 type workspace struct {
+	every       bool // try every arrangement, not only those that can bring a peak
 	rafterPeaks peaks
 	rafter      graded
 	rafterWater float64 // largest ratio of the checks of water on the rafters
@@ -38,7 +39,7 @@ func newWorkspace(m *model) *workspace {
 
 // gradeRafter grades the rafters and returns their largest ratio.
 func (m *model) gradeRafter(ws *workspace, rafter, beam *wood) float64 {
-	m.rafter.demands(rafter, &ws.rafterPeaks)
+	m.rafter.demands(rafter, ws.every, &ws.rafterPeaks)
 	m.rafter.grade(rafter, &ws.rafterPeaks, m.rafterHolding(rafter, beam), &ws.rafter)
 	ws.rafterWater = m.rafterWaterRatio(ws, rafter)
 	return max(ws.rafter.ratio(), ws.rafterWater)
@@ -61,7 +62,7 @@ func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
 		if m.flat() {
 			ws.beamWater = max(ws.beamWater, m.beamPond(i, beam).Ratio())
 		}
-		l.demands(beam, lw.peaks)
+		l.demands(beam, ws.every, lw.peaks)
 		for p := range l.pieces {
 			l.pieces[p].grade(beam, &lw.peaks[p], &m.beamHold, &lw.pieces[p])
 			most = max(most, lw.pieces[p].ratio())

@@ -1,0 +1,74 @@
+package cover
+
+import (
+	"fmt"
+	"math"
+)
+
+// HullFaults compares the peaks of the arrangements that can bring one with those of all
+// arrangements, for every candidate of a cover, and returns what differs.
+func HullFaults(in Input) ([]string, error) {
+	full, _ := in.Assume()
+	m, err := newModel(full)
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for i := range m.rafterWoods {
+		r := &m.rafterWoods[i]
+		out = append(out, m.rafter.hullFaults("rafter "+r.section.Name, r)...)
+		m.loadBeams(r)
+		for b := range m.beamWoods {
+			w := &m.beamWoods[b]
+			for _, l := range m.lines {
+				for p := range l.pieces {
+					out = append(out, l.pieces[p].hullFaults("beam "+w.section.Name+" under "+r.section.Name, w)...)
+				}
+			}
+		}
+	}
+	return out, nil
+}
+
+// HullSizes counts what the hulls of a cover keep, and what there is.
+func HullSizes(in Input) (kept, all int, err error) {
+	full, _ := in.Assume()
+	m, err := newModel(full)
+	if err != nil {
+		return 0, 0, err
+	}
+	kept, all = len(m.rafter.hull.strength), len(m.rafter.arr)
+	for _, l := range m.lines {
+		for _, p := range l.pieces {
+			kept, all = kept+len(p.hull.strength), all+len(p.arr)
+		}
+	}
+	return kept, all, nil
+}
+
+func (f *frame) hullFaults(name string, w *wood) []string {
+	var some, every peaks
+	f.demands(w, false, &some)
+	f.demands(w, true, &every)
+	if !f.hull.covers(w) {
+		return []string{name + ": a candidate that the hull does not cover"}
+	}
+	var out []string
+	compare := func(what string, a, b peak) {
+		if math.Abs(a.value-b.value) > 1e-9*math.Abs(b.value)+1e-9 {
+			out = append(out, fmt.Sprintf("%s, %s: %v of the hull, %v of all", name, what, a.value, b.value))
+		}
+	}
+	for d := range durations {
+		compare("shear", some.shear[d], every.shear[d])
+		for b := range f.bays {
+			for edge := range 2 {
+				compare("moment", some.moment[d][b][edge], every.moment[d][b][edge])
+			}
+		}
+	}
+	for b := range f.bays {
+		compare("sag", some.total[b], every.total[b])
+	}
+	return out
+}
