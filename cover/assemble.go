@@ -18,6 +18,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		Lateral: m.sideways.ways(), Headroom: m.headroom(&d),
 		Existing: m.existingRoof(&d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
 	}
+	r.TakeOff = m.takeOff(&r, &d)
 	r.Summary = r.summary()
 	r.Verdict = OK
 	for _, f := range r.Summary {

@@ -41,6 +41,10 @@ func (in Input) Assume() (Input, []Assumption) {
 		out.Beams.Lines = out.defaultLines()
 		note("beams.lines_ft", numbers(out.Beams.Lines), "The outer line stands at projection less overhang")
 	}
+	if len(out.Market.StockLengths) == 0 {
+		out.Market.StockLengths = evenLengths(*out.Beams.Stock)
+		note("market.stock_lengths_ft", numbers(out.Market.StockLengths), "Yards keep the even lengths up to the longest beam stock")
+	}
 	order := func(a, b Assumption) int { return place(a.Path) - place(b.Path) }
 	slices.SortStableFunc(list, order)
 	return out, list
@@ -136,6 +140,15 @@ func (in Input) defaultLines() []float64 {
 	return []float64{outer}
 }
 
+// evenLengths are the even lengths from 8 ft to the longest, ft, and the longest.
+func evenLengths(longest float64) []float64 {
+	var out []float64
+	for ft := 8.0; ft < longest; ft += 2 {
+		out = append(out, ft)
+	}
+	return append(out, longest)
+}
+
 // fill sets the nil pointer v to the default of its field.
 func fill(v reflect.Value, d Field) {
 	p := reflect.New(v.Type().Elem())
@@ -166,6 +179,8 @@ func (in Input) clone() Input {
 	in.House.Joints = slices.Clone(in.House.Joints)
 	in.Beams.Lines = slices.Clone(in.Beams.Lines)
 	in.Posts.Positions = slices.Clone(in.Posts.Positions)
+	in.Market.StockLengths = slices.Clone(in.Market.StockLengths)
+	in.Market.Prices = slices.Clone(in.Market.Prices)
 	return in
 }
 

@@ -7,16 +7,17 @@ const SchemaVersion = 1
 // key names carry. A pointer that is nil was not said; fields.csv tells for each
 // key whether it must be said, may be left open, or is then assumed.
 type Input struct {
-	Schema     int        `json:"schema"`         // format version, SchemaVersion
-	Job        Job        `json:"job,omitzero"`   // what the report is headed with
-	Site       Site       `json:"site"`           // what the place brings
-	Cover      Cover      `json:"cover"`          // geometry and roofing
-	Rafters    Rafters    `json:"rafters"`        // the sloping members
-	Beams      Beams      `json:"beams"`          // the lines that carry the rafters
-	Posts      Posts      `json:"posts"`          // what carries the beams
-	Foundation Foundation `json:"foundation"`     // what carries the posts
-	Lateral    Lateral    `json:"lateral"`        // what holds the cover sideways
-	House      House      `json:"house,omitzero"` // what stands behind the cover
+	Schema     int        `json:"schema"`          // format version, SchemaVersion
+	Job        Job        `json:"job,omitzero"`    // what the report is headed with
+	Site       Site       `json:"site"`            // what the place brings
+	Cover      Cover      `json:"cover"`           // geometry and roofing
+	Rafters    Rafters    `json:"rafters"`         // the sloping members
+	Beams      Beams      `json:"beams"`           // the lines that carry the rafters
+	Posts      Posts      `json:"posts"`           // what carries the beams
+	Foundation Foundation `json:"foundation"`      // what carries the posts
+	Lateral    Lateral    `json:"lateral"`         // what holds the cover sideways
+	House      House      `json:"house,omitzero"`  // what stands behind the cover
+	Market     Market     `json:"market,omitzero"` // what can be bought, and for how much
 }
 
 // A Job names the work.
@@ -168,4 +169,17 @@ type Joint struct {
 	Evidence *string `json:"evidence,omitempty"` // what is seen: strap, toenails, bolts, none_seen or unknown
 	Detail   *string `json:"detail,omitempty"`   // what is known about it, in words
 	Zone     *string `json:"zone,omitempty"`     // corner, edge or field
+}
+
+// A Market is what the user can buy.
+type Market struct {
+	StockLengths []float64 `json:"stock_lengths_ft,omitempty"` // ft, lengths that the yard keeps
+	Prices       []Price   `json:"prices,omitempty"`           // the user's own prices
+}
+
+// A Price is the user's price of one item of the take-off.
+type Price struct {
+	Item    *string  `json:"item,omitempty"`    // the item as the take-off names it
+	Per     *string  `json:"per,omitempty"`     // board_foot, foot, each, square_foot or cubic_yard
+	Dollars *float64 `json:"dollars,omitempty"` // dollars for one
 }

@@ -78,6 +78,7 @@ type Report struct {
 	Headroom    Headroom       `json:"headroom"`      // from the high edge down to the lowest member
 	Existing    []ExistingTie  `json:"existing_roof"` // what the wind asks of the ties of the house roof
 	Drainage    Drainage       `json:"drainage"`      // covering against slope, and the water it sheds
+	TakeOff     TakeOff        `json:"take_off"`      // what to buy
 	Closure     []Closure      `json:"closure"`       // applied load against reactions, by a second route
 	NotChecked  []Skip         `json:"not_checked"`   // what this report does not answer, and why
 }

@@ -66,6 +66,8 @@ var groupNotes = []groupNote{
 	{"foundation", "Foundation", "What the posts stand on."},
 	{"lateral", "Sideways", "What keeps the cover from swaying. None is an answer, and it fails."},
 	{"house", "House", "What stands behind the cover."},
+	{"market", "Market", "What the yard keeps."},
+	{"market.prices[]", "Prices", "Your own prices, by item as the take-off names it. Without them nothing is priced."},
 	{"house.joints[]", "Existing roof joints", "Joints of the old roof that you ask about."},
 }
 

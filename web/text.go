@@ -93,6 +93,7 @@ func Text(w io.Writer, r cover.Report) error {
 	p.members(r)
 	p.links(r)
 	p.ground(r)
+	p.takeOff(r.TakeOff)
 	p.combinations(r.Loads.Combinations)
 	p.basis(r)
 	p.head("Not checked")
