@@ -37,6 +37,7 @@ func (in Input) Assume() (Input, []Assumption) {
 		}
 	})
 	out.assumeService(note)
+	out.assumeDeck(note)
 	if len(out.Beams.Lines) == 0 {
 		out.Beams.Lines = out.defaultLines()
 		note("beams.lines_ft", numbers(out.Beams.Lines), "The outer line stands at projection less overhang")
@@ -50,10 +51,43 @@ func (in Input) Assume() (Input, []Assumption) {
 	return out, list
 }
 
+// assumeDeck fills what a deck that was described has from the rafters: its wood and its
+// exposure.
+func (in *Input) assumeDeck(note func(path, value, why string)) {
+	d := &in.Deck
+	if d.Kind == nil || *d.Kind == anotherDeck {
+		return
+	}
+	fill := func(path string, at **string, from string) {
+		if *at == nil && *d.Kind != panelDeck {
+			*at = new(from)
+			note(path, from, "The wood of the rafters")
+		}
+	}
+	fill("deck.species", &d.Species, *in.Rafters.Species)
+	fill("deck.grade", &d.Grade, *in.Rafters.Grade)
+	if d.Wet == nil {
+		d.Wet = new(*in.Rafters.Wet)
+		note("deck.wet", strconv.FormatBool(*d.Wet), "As the rafters below it")
+	}
+	if d.Incised == nil && *d.Kind != panelDeck {
+		d.Incised = new(*d.Wet && incisedSpecies(*d.Species))
+		note("deck.incised", strconv.FormatBool(*d.Incised), "Wood in the rain is treated, and most species are incised for it")
+	}
+}
+
+// deckPlays lists the kinds of deck that an assumed field of it plays a part in.
+var deckPlays = map[string][]string{
+	"deck.on_edge": {purlinDeck, slatDeck}, "deck.edges_held": {panelDeck, plankDeck, slatDeck}, "deck.layup": {plankDeck},
+	"deck.workers": {plankDeck, purlinDeck, slatDeck}, "deck.green": {plankDeck, purlinDeck, slatDeck},
+}
+
 // concerns reports whether a field plays a part in this cover, so that an assumption
 // about it is worth reading.
 func (in Input) concerns(path string) bool {
 	switch path {
+	case "deck.on_edge", "deck.edges_held", "deck.layup", "deck.workers", "deck.green":
+		return in.Deck.Kind != nil && slices.Contains(deckPlays[path], *in.Deck.Kind)
 	case "house.wall":
 		return !is(in.Cover.Attachment, "freestanding")
 	case "foundation.slab_rule":

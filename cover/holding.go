@@ -18,7 +18,8 @@ func (m *model) rafterHolding(rafter, beam *wood) *holding {
 	if m.in.Rafters.Brace != nil {
 		brace = m.plan.slope(*m.in.Rafters.Brace * calc.Ft)
 	}
-	h.bracing = bracing{topHeld: m.plan.solid, bottom: brace}
+	held, every := m.deckHolds()
+	h.bracing = bracing{topHeld: held, top: every, bottom: brace}
 	h.limits = m.limits
 	for s := range m.rafter.supports {
 		length := hangerSeat
@@ -77,7 +78,13 @@ func (m *model) rafterNotes(rafter *wood) []string {
 		notes = append(notes,
 			"No repetitive member factor: it needs three or more rafters at 24 in. or less under a deck that spreads load")
 	}
-	if !m.plan.solid {
+	switch held := m.rafterHold.bracing; {
+	case held.topHeld:
+	case held.top > 0:
+		notes = append(notes, "Top edge held by purlins every "+calc.FeetInches(held.top))
+	case m.plan.solid:
+		notes = append(notes, "The deck is not counted as bracing of the top edge")
+	default:
 		notes = append(notes, "Slats are not counted as bracing of the top edge")
 	}
 	return append(notes, "Seat at the ledger and at beam posts taken as wet for bearing, whatever the roof")

@@ -12,6 +12,7 @@ type Input struct {
 	Site       Site       `json:"site"`            // what the place brings
 	Cover      Cover      `json:"cover"`           // geometry and roofing
 	Rafters    Rafters    `json:"rafters"`         // the sloping members
+	Deck       Deck       `json:"deck,omitzero"`   // what lies on the rafters and carries the roof between them
 	Beams      Beams      `json:"beams"`           // the lines that carry the rafters
 	Posts      Posts      `json:"posts"`           // what carries the beams
 	Foundation Foundation `json:"foundation"`      // what carries the posts
@@ -100,6 +101,23 @@ type Rafters struct {
 	Wet     *bool    `json:"wet,omitempty"`             // wet service
 	Incised *bool    `json:"incised,omitempty"`         // incised for treatment
 	Hot     *string  `json:"sustained_heat,omitempty"`  // to_100F, to_125F or to_150F
+}
+
+// A Deck is what spans from rafter to rafter.
+type Deck struct {
+	Kind    *string  `json:"kind,omitempty"`         // panel, plank, purlins, slats or other
+	Rating  *string  `json:"panel_rating,omitempty"` // span rating of panels; chosen when left open
+	Size    *string  `json:"size,omitempty"`         // nominal, of a deck of lumber; chosen when left open
+	Species *string  `json:"species,omitempty"`      // species group of the tables
+	Grade   *string  `json:"grade,omitempty"`        // grade of the tables
+	Spacing *float64 `json:"spacing_in,omitempty"`   // in on center, of purlins and slats
+	OnEdge  *bool    `json:"on_edge,omitempty"`      // purlins and slats stand on their narrow face
+	Held    *bool    `json:"edges_held,omitempty"`   // clips or blocking, tongue and groove, or blocking between slats
+	Layup   *string  `json:"layup,omitempty"`        // simple_span, two_spans or controlled_random, of planks
+	Workers *bool    `json:"workers,omitempty"`      // a worker may step on it
+	Green   *bool    `json:"green,omitempty"`        // installed unseasoned
+	Wet     *bool    `json:"wet,omitempty"`          // wet service
+	Incised *bool    `json:"incised,omitempty"`      // incised for treatment
 }
 
 // Beams are the lines parallel to the house.

@@ -299,7 +299,11 @@ func (m *model) deckLink() Link {
 			}
 		}
 	}
-	out := m.write(j, "the nailing of the deck and the deck itself are not checked")
+	reason := "the nailing of the deck and the deck itself are not checked"
+	if kind := m.deckKind(); kind != "" && kind != anotherDeck {
+		reason = "the nailing of the deck is not checked; the deck itself is member " + deckMark
+	}
+	out := m.write(j, reason)
 	out.Rating = 0
 	out.Hardware = connections.DeckToRafter.Hardware()
 	return out

@@ -52,7 +52,7 @@ func newModel(in Input) (*model, error) {
 	}
 	m.rafters.green, m.beams.green = *r.Green, *b.Green
 	m.plan.splice(*b.Splices, *b.Stock*calc.Ft)
-	m.rafters.use.Repetitive = lumber.Repetitive(len(m.plan.rafters), m.plan.spacing, m.plan.solid)
+	m.rafters.use.Repetitive = lumber.Repetitive(len(m.plan.rafters), m.plan.spacing, m.deckSpreads())
 	m.roofLive = m.newRoofLive()
 	m.live = m.roofLive.Load
 	m.wind = newWind(in, &m.plan, edition)

@@ -17,7 +17,7 @@ import (
 var units = []string{
 	"", "%", "deg", "ft",
 	"ft²", "in", "in/ft", "in²", "in³", "in⁴", "lb", "lb-in",
-	"mph", "pcf", "psf", "plf", "psi", "lb/in", "lb/in³", "lb-in²", "s",
+	"mph", "pcf", "psf", "plf", "psi", "lb/in", "lb/in³", "lb-in²", "lb-in/in", "lb-in/ft", "lb-in²/in", "lb-in²/ft", "s",
 }
 
 // A written is one written calculation of a report.

@@ -52,6 +52,7 @@ func randomCover(t *rapid.T) cover.Input {
 	in.Posts.Size = maybe(t, "post size", word(t, "post size", "4x4", "4x6", "6x6"))
 	randomGround(t, &in)
 	randomLines(t, &in)
+	randomDeck(t, &in)
 	if *in.Beams.Position == "flush" { // rafters end there
 		in.Cover.Overhang, in.Beams.Lines = new(0.0), nil
 	}
@@ -129,6 +130,33 @@ func randomGround(t *rapid.T, in *cover.Input) {
 	in.House = cover.House{
 		Wall: maybe(t, "wall", word(t, "wall", "studs", "rim", "stucco_on_studs", "masonry", "brick_veneer", "stone_veneer", "unknown")),
 	}
+}
+
+// randomDeck describes the deck at times, as one that fits the covering.
+func randomDeck(t *rapid.T, in *cover.Input) {
+	kinds := []string{"", "panel", "plank", "purlins", "other"}
+	if *in.Cover.Covering == "lattice" {
+		kinds = []string{"", "slats", "other"}
+	}
+	kind := word(t, "deck", kinds...)
+	if kind == "" {
+		return
+	}
+	d := cover.Deck{Kind: &kind, Wet: maybe(t, "deck wet", rapid.Bool().Draw(t, "deck wet"))}
+	if kind != "other" {
+		d.Held = maybe(t, "edges", rapid.Bool().Draw(t, "edges"))
+	}
+	switch kind {
+	case "panel":
+		d.Rating = maybe(t, "rating", word(t, "rating", "24/0", "32/16", "48/24", "24 oc"))
+	case "plank":
+		d.Layup = maybe(t, "layup", word(t, "layup", "simple_span", "two_spans", "controlled_random"))
+	case "purlins", "slats":
+		d.Spacing, d.OnEdge = new(tenth(t, 2, 48, "deck spacing")), maybe(t, "on edge", rapid.Bool().Draw(t, "on edge"))
+		d.Size = maybe(t, "deck size", word(t, "deck size", "2x2", "2x4", "2x6", "4x4"))
+		d.Workers = maybe(t, "workers", rapid.Bool().Draw(t, "workers"))
+	}
+	in.Deck = d
 }
 
 // randomLines adds an inner beam line at times.

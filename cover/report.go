@@ -71,6 +71,7 @@ type Report struct {
 	Geometry    Geometry       `json:"geometry"`      // the cover as it is drawn
 	Loads       LoadReport     `json:"loads"`         // what acts
 	Members     []Member       `json:"members"`       // every member, chosen or given
+	Deck        DeckReport     `json:"deck"`          // what lies on the rafters, and what would serve
 	Reactions   []Reaction     `json:"reactions"`     // what the members hand on, by support
 	Links       []Link         `json:"links"`         // every connection of the load path
 	Foundations []FoundationAt `json:"foundations"`   // what each post asks of the ground

@@ -10,7 +10,7 @@ import (
 func (m *model) skips() []Skip {
 	out := []Skip{
 		{"capacity of every connection", "the demands and required ratings are listed; hardware, fasteners and their spacing are not"},
-		{"roof deck and its nailing", "panels, planks and slats are not sized"},
+		m.deckSkip(),
 		{"gutters, flashing and the slope of the slab", "water is followed to the low edge of the roof only"},
 		{"notches and seat cuts", "members are checked at full section: a bird's-mouth or notch needs its own check (NDS 2018 3.4.3)"},
 		{"axial force in the rafters", "the share of the load along the slope is left out; it is small on low slopes"},

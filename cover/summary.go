@@ -17,6 +17,9 @@ func (r *Report) summary() []Finding {
 	for _, m := range r.Members {
 		say(m.Verdict, m.Mark, "%s %s %s %s: %s governs at ratio %s", m.Name, m.Size, m.Species, m.Grade, m.Governs, ratioText(m.Ratio))
 	}
+	if r.Deck.Weight == 0 {
+		say(r.Deck.Verdict, "", "roof deck: %s", r.Deck.Reason)
+	}
 	if r.Headroom.Verdict != OK {
 		say(r.Headroom.Verdict, "", "headroom %s below the lowest member; %s is asked for",
 			calc.FeetInches(r.Headroom.Clear), calc.FeetInches(r.Headroom.Required))

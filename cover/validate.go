@@ -30,6 +30,7 @@ func (in Input) Validate() error {
 	in.checkFlush(&f)
 	in.checkPosts(&f)
 	in.checkLumber(&f)
+	in.checkDeck(&f)
 	in.checkHold(&f)
 	return f.Err()
 }

@@ -61,6 +61,7 @@ var groupNotes = []groupNote{
 	{"cover", "Cover", "Sizes on plan, from above. Lengths may be written 12' 6\", 12-6, 12.5 or 3.8 m."},
 	{"cover.layers[]", "Roof layers", "Everything the rafters carry, from the top down. Leave the weight empty for a layer of the list."},
 	{"rafters", "Rafters", "Leave the size empty to have the smallest one chosen that passes."},
+	{"deck", "Roof deck", "What spans from rafter to rafter. Leave it empty to see which panel or plank would serve."},
 	{"beams", "Beams", "Leave the lines empty for one beam at the projection less the overhang."},
 	{"posts", "Posts", "A number in equal bays, or the place of each post."},
 	{"foundation", "Foundation", "What the posts stand on."},
@@ -109,7 +110,8 @@ func (n groupNote) group(p Page, faults map[string][]string) group {
 // program assumes or leaves open. A size or a line of beams is looked at by everybody.
 func folded(all []field) (shown, more []field) {
 	for _, f := range all {
-		asked := f.Required || f.Wide || strings.HasSuffix(f.Path, ".size") || strings.HasPrefix(f.Path, "posts.count")
+		asked := f.Required || f.Wide || f.Path == "deck.kind" ||
+			strings.HasSuffix(f.Path, ".size") || strings.HasPrefix(f.Path, "posts.count")
 		if asked || f.Value != "" || len(f.Faults) > 0 {
 			shown = append(shown, f)
 			continue

@@ -29,6 +29,7 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"dollars": dollars, "pieces": pieces, "unitName": unitName,
 	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
 	"viewsOfTies":  func() string { return viewsOfTies },
+	"deckNote":     func() string { return deckNote },
 	"strengthNote": func() string { return strengthNote }, "unusedNote": func() string { return unusedNote },
 }).ParseFS(templateFiles, "templates/*.html"))
 

@@ -91,6 +91,7 @@ func Text(w io.Writer, r cover.Report) error {
 		p.row(string(f.Verdict), f.Mark, f.Text)
 	}
 	p.members(r)
+	p.deck(r.Deck)
 	p.links(r)
 	p.ground(r)
 	p.takeOff(r.TakeOff)

@@ -57,7 +57,7 @@ func (a *Action) write(s *calc.Sheet) {
 		formula = "0"
 	}
 	s.Step("p", formula, a.Net()/calc.PSF, "psf", a.Clause+", "+a.Name)
-	s.Step("p_in", "p / 144", a.Net(), "lb/in²", "unit change")
+	s.Step("p_in", "p / 144", a.Net(), "psi", "unit change")
 }
 
 // concentrated returns the factored concentrated load, lb.

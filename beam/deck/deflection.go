@@ -72,7 +72,7 @@ func (d Deflection) Explain() calc.Check {
 	var s calc.Sheet
 	r := d.Layup.row()
 	s.Given("q", d.Pressure/calc.PSF, "psf", "live or snow load on the deck, unfactored")
-	s.Step("q_in", "q / 144", d.Pressure, "lb/in²", "unit change")
+	s.Step("q_in", "q / 144", d.Pressure, "psi", "unit change")
 	s.Given("t", d.Width, "in", "strip of roof that one piece carries")
 	s.Step("w", "q_in * t", d.Load, "lb/in", "geometry")
 	s.Given("l", d.Span, "in", "span, rafters center to center")

@@ -107,7 +107,7 @@ func (v PanelShear) Explain() calc.Check {
 	v.Action.write(&s)
 	s.Given("l", v.Span, "in", "span, rafters center to center")
 	s.Step("V", "5 * abs(p_in) * l / 8", v.Force, "lb/in", "statics, two equal spans")
-	s.Quoted("F_s_ft", v.Strength.Value*calc.Ft, "lb/ft", v.Strength.Source+", "+v.Rating, v.Strength.Status)
+	s.Quoted("F_s_ft", v.Strength.Value*calc.Ft, "plf", v.Strength.Source+", "+v.Rating, v.Strength.Status)
 	s.Step("F_s", "F_s_ft / 12", v.Strength.Value, "lb/in", "unit change")
 	factor := v.Action.writeTimed(&s, lumber.Shear)
 	writeWet(&s, "C_M", v.Wet, v.Moisture)
@@ -146,7 +146,7 @@ func (d PanelDeflection) Ratio() float64 { return d.Check.Ratio() }
 func (d PanelDeflection) Explain() calc.Check {
 	var s calc.Sheet
 	s.Given("q", d.Pressure/calc.PSF, "psf", "load on the deck, unfactored")
-	s.Step("q_in", "q / 144", d.Pressure, "lb/in²", "unit change")
+	s.Step("q_in", "q / 144", d.Pressure, "psi", "unit change")
 	s.Given("l", d.Span, "in", "span, rafters center to center")
 	s.Quoted("EI_ft", d.Stiffness.Value*calc.Ft, "lb-in²/ft", d.Stiffness.Source+", "+d.Rating, d.Stiffness.Status)
 	writeWet(&s, "C_M_E", d.Wet, d.Moisture)
