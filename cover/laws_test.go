@@ -269,6 +269,10 @@ func TestNextSmallerSizeFails(t *testing.T) {
 				smaller.Beams.Size = &last.Size
 			case "post":
 				smaller.Posts.Size = &last.Size
+			case "deck panel":
+				smaller.Deck.Rating = &last.Size
+			default:
+				smaller.Deck.Size = &last.Size
 			}
 			over := false
 			for _, x := range answer(t, smaller).Members {
