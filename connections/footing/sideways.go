@@ -99,11 +99,10 @@ func (s Sideways) Explain() calc.Check {
 }
 
 func (s Sideways) poleLines(sheet *calc.Sheet) {
-	across, words := s.Width, "IBC 2018 1807.3.2.1, diameter"
-	symbol := "B"
+	symbol, words := "B", "IBC 2018 1807.3.2.1, diameter"
 	if s.Neck > 0 {
-		across, symbol = s.Neck, "B_n"
-		sheet.Given("B_n", across/calc.Ft, "ft", "neck, side or diameter")
+		symbol = "B_n"
+		sheet.Given("B_n", s.Neck/calc.Ft, "ft", "neck, side or diameter")
 	}
 	formula := symbol
 	if s.Shape == Square {
