@@ -200,3 +200,39 @@ func (t TotalDeflection) Explain() calc.Check {
 	t.Limit.write(&s)
 	return s.Check("dead plus live deflection", "delta_DL", "allowed")
 }
+
+// WindDeflection is the check of the snow or wind column of IBC Table 1604.3 under
+// wind, which may be taken as a part of the strength-level component load.
+type WindDeflection struct {
+	Component float64 // in, deflection under strength-level component and cladding wind
+	Part      float64 // 0.42, factor
+	Movement  float64 // in, its magnitude
+	Limit     Limit   // what is allowed
+	Allowed   float64 // in
+}
+
+// windPart is the part of the component wind that counts for deflection (IBC 2018
+// Table 1604.3 note f).
+const windPart = 0.42
+
+// NewWindDeflection checks the deflection, in inches of either sign, under the
+// strength-level wind on components and cladding.
+func NewWindDeflection(component float64, limit Limit) WindDeflection {
+	return WindDeflection{
+		Component: component, Part: windPart, Movement: math.Abs(windPart * component),
+		Limit: limit, Allowed: limit.Allowed(),
+	}
+}
+
+// Ratio is the counted deflection over what is allowed.
+func (w WindDeflection) Ratio() float64 { return calc.Ratio(w.Movement, w.Allowed) }
+
+// Explain writes the check out.
+func (w WindDeflection) Explain() calc.Check {
+	var s calc.Sheet
+	s.Given("delta_W", w.Component, "in", "deflection under strength-level component wind")
+	s.Quoted("k_W", w.Part, "", "IBC 2018 Table 1604.3 note f", calc.Recalled)
+	s.Step("delta", "abs(k_W * delta_W)", w.Movement, "in", "IBC 2018 Table 1604.3 note f")
+	w.Limit.write(&s)
+	return s.Check("wind deflection", "delta", "allowed")
+}
