@@ -2,6 +2,7 @@ package cover
 
 import (
 	"math"
+	"slices"
 
 	"patiocover/beam/deck"
 	"patiocover/beam/lumber"
@@ -145,15 +146,32 @@ func (m *model) deckStock() stock {
 	return st
 }
 
-// deckSizes are the sizes to try, the least first.
-func deckSizes(kind string) []string {
-	switch kind {
+// deckSizes are the sizes to try, the least first; of purlins and slats those that
+// leave a gap between them.
+func deckSizes(d Deck) []string {
+	switch *d.Kind {
 	case plankDeck:
 		return []string{"2x6", "3x6", "4x6"}
 	case purlinDeck:
-		return []string{"2x4", "2x6", "2x8"}
+		return gapped([]string{"2x4", "2x6", "2x8"}, d)
 	}
-	return []string{"2x2", "2x3", "2x4", "2x6", "2x8"}
+	return gapped([]string{"2x2", "2x3", "2x4", "2x6", "2x8"}, d)
+}
+
+// gapped keeps the sizes that leave a gap at the spacing of the deck.
+func gapped(sizes []string, d Deck) []string {
+	return slices.DeleteFunc(sizes, func(size string) bool {
+		s, err := lumber.SectionNamed(size)
+		return err != nil || d.Spacing != nil && gap(s, d) <= 0
+	})
+}
+
+// gap is the open width between purlins or slats of the section, in.
+func gap(s lumber.Section, d Deck) float64 {
+	if yes(d.OnEdge) {
+		return *d.Spacing*calc.In - s.Breadth
+	}
+	return *d.Spacing*calc.In - s.Depth
 }
 
 // deckLayups maps the words of the input.

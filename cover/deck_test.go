@@ -135,10 +135,11 @@ func TestTrapWorkerOnOneSlat(t *testing.T) {
 	assert.Equal(t, cover.Over, alone.Verdict)
 	in.Deck.Held = new(true)
 	assert.Equal(t, 0.5, value(t, check(t, size(t, in), "DK1", "bending under a worker"), "k"), "blocked to its neighbor")
-	in.Deck.Held, in.Deck.Size = nil, nil
+	in.Deck.Held, in.Deck.Size, in.Deck.OnEdge = nil, nil, new(true)
 	chosen := member(t, size(t, in), "DK1")
 	assert.Equal(t, cover.OK, chosen.Verdict)
-	assert.NotEqual(t, "2x2", chosen.Size)
+	assert.Equal(t, "2x4", chosen.Size, "on edge, wet and incised below an open sky")
+	assert.Contains(t, strings.Join(chosen.Notes, "; "), "Open gap between pieces: 0'-2\"; loaded as if there were none")
 	require.NotEmpty(t, chosen.Rejected)
 	assert.Equal(t, "bending under a worker", chosen.Rejected[0].Check)
 	in.Deck.Workers = new(false)
@@ -194,9 +195,30 @@ func TestDeckOnTheSafeSide(t *testing.T) {
 	in = decked("purlins")
 	in.Cover.Slope, in.Cover.HighEdge = new(4.0), new(12.0)
 	assert.Equal(t, cover.NotChecked, size(t, in).Deck.Verdict)
+	in = decked("plank")
+	in.Deck.Layup, in.Cover.Width, in.Posts.Count = new("controlled_random"), new(4.0), new(2)
+	assert.Equal(t, cover.NotChecked, size(t, in).Deck.Verdict, "two spans are no controlled random layup")
 	in = decked("panel")
 	in.Cover.Width, in.Posts.Count, in.Rafters.Spacing = new(4.0), new(2), new(48.0)
 	assert.NotEqual(t, cover.OK, size(t, in).Deck.Verdict, "a single span of panels")
+}
+
+// The wind on the deck is that at a corner, and not less than on the whole roof where
+// closed sides put the inside pressure below it.
+func TestDeckCarriesTheWorstWind(t *testing.T) {
+	in := decked("panel")
+	in.Cover.Sides = new("walled")
+	r := size(t, in)
+	most := 0.0
+	for _, c := range r.Loads.Cases {
+		if c.On == "slope" && strings.Contains(c.Name, "partially enclosed, up") {
+			most = max(most, -c.Value)
+		}
+	}
+	require.Positive(t, most)
+	wind := -value(t, check(t, r, "DK1", "bending in uplift"), "W")
+	assert.GreaterOrEqual(t, wind, most)
+	assert.GreaterOrEqual(t, wind, -value(t, check(t, size(t, decked("panel")), "DK1", "bending in uplift"), "W"))
 }
 
 // A wet panel has no help from the code table, which is for dry ones.
@@ -236,7 +258,11 @@ func TestDeckContradictions(t *testing.T) {
 		"below a solid covering":        func(in *cover.Input) { in.Deck.Kind, in.Deck.Spacing = new("slats"), new(4.0) },
 		"covering that is open lattice": func(in *cover.Input) { in.Deck.Kind, in.Cover.Covering = new("panel"), new("lattice") },
 		"boards have no design values":  func(in *cover.Input) { in.Deck.Kind, in.Deck.Size = new("plank"), new("1x6") },
-		"deck.grade: ":                  func(in *cover.Input) { in.Deck.Kind, in.Deck.Grade = new("plank"), new("Commercial Dex") },
+		"they would have no gap": func(in *cover.Input) {
+			in.Deck.Kind, in.Deck.Size, in.Deck.Spacing = new("purlins"), new("2x6"), new(5.5)
+		},
+		"than the narrowest purlin": func(in *cover.Input) { in.Deck.Kind, in.Deck.Spacing = new("purlins"), new(3.0) },
+		"deck.grade: ":              func(in *cover.Input) { in.Deck.Kind, in.Deck.Grade = new("plank"), new("Commercial Dex") },
 	} {
 		in := simple()
 		change(&in)

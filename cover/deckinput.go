@@ -66,14 +66,25 @@ func (in Input) checkDeckWood(f *calc.Fields) {
 		grade = in.Rafters.Grade
 	}
 	if d.Size != nil {
-		if s, err := lumber.SectionNamed(*d.Size); err == nil && s.Class != lumber.Dimension {
+		s, err := lumber.SectionNamed(*d.Size)
+		switch {
+		case err != nil:
+		case s.Class != lumber.Dimension:
 			f.Add("deck.size", strconv.Quote(*d.Size),
 				"a size of 2 to 4 in. nominal thickness: boards have no design values, timbers are no deck")
 			return
+		case *d.Kind != plankDeck && d.Spacing != nil && gap(s, d) <= 0:
+			f.Add("deck.spacing_in", calc.Number(*d.Spacing)+" in", "wider than the "+s.Name+", as it lies: they would have no gap")
+			return
 		}
+	}
+	sizes := deckSizes(d)
+	if len(sizes) == 0 {
+		f.Add("deck.spacing_in", calc.Number(*d.Spacing)+" in", "wider than the narrowest purlin, as it lies")
+		return
 	}
 	if d.Species == nil && (species == nil || !slices.Contains(lumber.Species(), *species)) {
 		return // the fault is that of the rafters
 	}
-	checkWood("deck", species, grade, d.Size, deckSizes(*d.Kind), f)
+	checkWood("deck", species, grade, d.Size, sizes, f)
 }

@@ -108,7 +108,7 @@ func (m *model) panelNotes(a *deck.PanelAnswer) []string {
 func (m *model) strips() decked {
 	st, n := m.deckStock(), m.deckNeed(m.plan.spacing)
 	var answer deck.StripAnswer
-	w, no := pick(st.candidates(deckSizes(*m.in.Deck.Kind)), func(w *wood) (float64, string) {
+	w, no := pick(st.candidates(deckSizes(m.in.Deck)), func(w *wood) (float64, string) {
 		s := m.deckStrip(w, m.plan.spacing)
 		answer = n.Strip(&s, w.seasoning())
 		return answer.Ratio(), worstName(answer.Checks())
@@ -134,8 +134,15 @@ func (m *model) strips() decked {
 		out.open = append(out.open, fmt.Sprintf(
 			"above %g in per ft the part of the load along the roof bends purlins and slats sideways, which is not checked", steepest))
 	}
+	if *m.in.Deck.Kind == plankDeck && len(m.plan.rafters) < layupRafters[*m.in.Deck.Layup] {
+		out.open = append(out.open, "the layup of the planks needs more spans than there are")
+	}
 	return out
 }
+
+// layupRafters is the least number of rafters that a layup runs over: two spans, and
+// three of the controlled random one (IBC 2018 2304.9.2, from memory).
+var layupRafters = map[string]int{"two_spans": 3, "controlled_random": 4}
 
 // deckMark is the mark of the deck among the members.
 const deckMark = "DK1"
@@ -180,7 +187,8 @@ func (m *model) stripNotes(w *wood) []string {
 			"The load standard lets 300 lb be spread over 2-1/2 ft by 2-1/2 ft: whether that holds for slats the authority says")
 	}
 	if *d.Kind != plankDeck {
-		notes = append(notes, "Every piece on simple spans from rafter to rafter; the part of the load along the roof is left out")
+		notes = append(notes, "Every piece on simple spans from rafter to rafter; the part of the load along the roof is left out",
+			"Open gap between pieces: "+calc.FeetInches(gap(w.section, d))+"; loaded as if there were none")
 	}
 	return append(notes, "Laid "+laid(w.dry.Use)+"; pieces end on rafters unless the layup says else")
 }

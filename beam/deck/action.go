@@ -41,7 +41,7 @@ func (a *Action) write(s *calc.Sheet) {
 	}{
 		{"D", "dead load on the deck", a.Dead, a.DeadFactor},
 		{"L", "roof live or snow load on the deck", a.Plan, a.PlanFactor},
-		{"W", "wind on the deck at a corner, strength level, down is positive", a.Wind, a.WindFactor},
+		{"W", "wind on the deck, the worse of a corner and the whole roof, strength level, down is positive", a.Wind, a.WindFactor},
 	} {
 		if part.factor == 0 {
 			continue

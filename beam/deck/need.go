@@ -9,7 +9,7 @@ import (
 // A Need is everything that a deck must carry at one rafter spacing.
 type Need struct {
 	Spacing    float64      // s, in, rafters center to center
-	Actions    []Action     // every combination, wind at a corner, and the worker
+	Actions    []Action     // every combination, wind at its worst, and the worker
 	Dead       float64      // D, lb/in² of deck, unfactored
 	Live       float64      // largest live or snow load, lb/in² of deck, unfactored
 	LiveLimit  member.Limit // on the deflection under it
