@@ -104,13 +104,18 @@ func sizeCommand(in io.Reader) *cobra.Command {
 	c := &cobra.Command{Use: "size JOB", Short: "Size the cover in the file JOB, - for standard input", Args: cobra.ExactArgs(1)}
 	asJSON := c.Flags().Bool("json", false, "print the report as JSON")
 	written := c.Flags().Bool("calc", false, "print the written calculations too")
+	margins := c.Flags().Bool("margins", false, "find how far spans, spacing and loads may go before a check is over")
 	c.MarkFlagsMutuallyExclusive("json", "calc")
 	c.RunE = func(c *cobra.Command, args []string) error {
 		job, err := read(args[0], in)
 		if err != nil {
 			return err
 		}
-		r, err := cover.Size(job)
+		way := cover.Size
+		if *margins {
+			way = cover.SizeAndMargins
+		}
+		r, err := way(job)
 		if err == nil { // as it must be: a job that was read is valid
 			err = show(c.OutOrStdout(), r, *asJSON, *written)
 		}

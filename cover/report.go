@@ -80,6 +80,7 @@ type Report struct {
 	Existing    []ExistingTie  `json:"existing_roof"` // what the wind asks of the ties of the house roof
 	Drainage    Drainage       `json:"drainage"`      // covering against slope, and the water it sheds
 	TakeOff     TakeOff        `json:"take_off"`      // what to buy
+	Margins     []Margin       `json:"margins"`       // how far the design may go; null where they were not asked for
 	Closure     []Closure      `json:"closure"`       // applied load against reactions, by a second route
 	NotChecked  []Skip         `json:"not_checked"`   // what this report does not answer, and why
 }

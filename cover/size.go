@@ -13,17 +13,25 @@ type design struct {
 // every fault. That nothing passes is an answer, not an error: the report then shows
 // the largest size and what is over.
 func Size(in Input) (Report, error) {
-	if err := in.Validate(); err != nil {
+	m, ws, d, assumed, err := solve(in)
+	if err != nil {
 		return Report{}, err
+	}
+	return m.report(in, assumed, ws, d)
+}
+
+// solve fills the input, makes its model and chooses the design.
+func solve(in Input) (*model, *workspace, design, []Assumption, error) {
+	if err := in.Validate(); err != nil {
+		return nil, nil, design{}, nil, err
 	}
 	full, assumed := in.Assume()
 	m, err := newModel(full)
 	if err != nil {
-		return Report{}, err
+		return nil, nil, design{}, nil, err
 	}
 	ws := newWorkspace(m)
-	d := m.choose(ws)
-	return m.report(in, assumed, ws, d)
+	return m, ws, m.choose(ws), assumed, nil
 }
 
 // choose tries the candidates of each member in turn: rafters and beams, then posts

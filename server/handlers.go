@@ -54,7 +54,7 @@ func answer(c echo.Context, form url.Values) error {
 	if err != nil {
 		return err
 	}
-	report, err := sized(c, in)
+	report, err := sized(c, in, cover.SizeAndMargins)
 	if err != nil {
 		return err
 	}
@@ -62,7 +62,8 @@ func answer(c echo.Context, form url.Values) error {
 	return show(c, http.StatusOK, p)
 }
 
-// size answers a job in JSON with its report in JSON.
+// size answers a job in JSON with its report in JSON; with the query margins=true the
+// report holds the margins as well.
 func (h handlers) size(c echo.Context) error {
 	kind, _, err := mime.ParseMediaType(c.Request().Header.Get(echo.HeaderContentType))
 	if err != nil || kind != echo.MIMEApplicationJSON {
@@ -72,7 +73,15 @@ func (h handlers) size(c echo.Context) error {
 	if err != nil {
 		return err
 	}
-	report, err := sized(c, in)
+	way := cover.Size
+	switch c.QueryParam("margins") {
+	case "", "false":
+	case "true":
+		way = cover.SizeAndMargins
+	default:
+		return echo.NewHTTPError(http.StatusBadRequest, "margins is true or false.")
+	}
+	report, err := sized(c, in, way)
 	if err != nil {
 		return err
 	}
@@ -86,9 +95,9 @@ func (h handlers) size(c echo.Context) error {
 // health says that the server answers.
 func (h handlers) health(c echo.Context) error { return c.String(http.StatusOK, "ok\n") }
 
-// sized sizes one cover unless the time for it is up.
-func sized(c echo.Context, in cover.Input) (cover.Report, error) {
-	report, err := cover.Size(in)
+// sized answers one cover in one of the ways unless the time for it is up.
+func sized(c echo.Context, in cover.Input, way func(cover.Input) (cover.Report, error)) (cover.Report, error) {
+	report, err := way(in)
 	if late := c.Request().Context().Err(); late != nil {
 		return cover.Report{}, late
 	}

@@ -273,3 +273,19 @@ func TestAnswersArePacked(t *testing.T) {
 	assert.Contains(t, string(page), "</html>")
 	assert.Less(t, packed, len(page)/4)
 }
+
+// The margins come with the report where they are asked for, and only there.
+func TestSizeWithMargins(t *testing.T) {
+	h, _ := started(t)
+	for _, c := range []struct {
+		query  string
+		status int
+		has    bool
+	}{
+		{"", http.StatusOK, false}, {"?margins=true", http.StatusOK, true}, {"?margins=yes", http.StatusBadRequest, false},
+	} {
+		rec := ask(h, request(http.MethodPost, "/api/v1/size"+c.query, echo.MIMEApplicationJSON, bytes.NewReader(job(t, "desert"))))
+		assert.Equal(t, c.status, rec.Code, c.query)
+		assert.Equal(t, c.has, strings.Contains(rec.Body.String(), `"margins":[`), c.query)
+	}
+}

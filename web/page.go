@@ -26,7 +26,7 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"unitOf": unitOf, "unitNote": unitNote, "quantity": quantity,
 	"lifts": func(f cover.Force) bool { return f.Value > 0 }, "number": number,
 	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
-	"dollars": dollars, "pieces": pieces, "unitName": unitName,
+	"reach": reach, "atEnd": atEnd, "dollars": dollars, "pieces": pieces, "unitName": unitName,
 	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
 	"viewsOfTies":  func() string { return viewsOfTies },
 	"deckNote":     func() string { return deckNote },
