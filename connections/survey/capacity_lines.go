@@ -28,7 +28,7 @@ func (c Capacity) Lines() []calc.Line {
 		s.Append(c.Toenail.UpliftLines())
 		factors := c.writeFactors(&s)
 		s.Given("n", float64(c.Counted), "", "toe-nails that count, at most "+strconv.Itoa(mostToenails)+": "+c.Basis.String())
-		s.Step("C_up", "n * W_1 * "+factors, c.Uplift, "lb", "NDS 2018 12.5.4 and Table 11.3.1")
+		s.Step("C_up", "n * W_tn * "+factors, c.Uplift, "lb", "NDS 2018 12.5.4 and Table 11.3.1")
 	case Bolted:
 		s.Append(c.Lateral.Lines())
 		factors := c.writeFactors(&s)

@@ -18,9 +18,9 @@ const (
 
 // A Demand is what the wind asks of one joint, lb of net uplift, allowable stress level.
 type Demand struct {
-	Main      float64 // by the main wind force resisting system; not a number when outside the method
-	Component float64 // by components and cladding; not a number when outside the method
-	Cover     float64 // added by a cover that hangs from the eave, not negative
+	Main      float64 // by the main wind force resisting system, lb; not a number when outside the method
+	Component float64 // by components and cladding, lb; not a number when outside the method
+	Cover     float64 // added by a cover that hangs from the eave, lb, not negative
 	MainOnly  bool    // the authority accepts the main system alone
 }
 
