@@ -19,14 +19,17 @@ type Adjusted struct {
 	Use         Use      // its condition
 	Species     string   // species group
 	Grade       string   // grade
-	Bending     Property // Fb
+	Bending     Property // Fb, with the usual face in tension
+	Reversed    Property // Fb with the other face in tension: Fbx- of glued laminated timber, else as Bending
 	Tension     Property // Ft
 	Shear       Property // Fv
+	ShearAtCuts Property // Fv at notches and fasteners: with C_vr of glued laminated timber
 	Bearing     Property // Fc_perp
 	Compression Property // Fc
 	Elasticity  Property // E
-	Stability   Property // Emin
+	Stability   Property // Emin; of glued laminated timber that about the weak axis
 	Gravity     Quoted   // G, ratio
+	volume      volumeRule
 }
 
 // Adjust multiplies the values by the factors that the section and its use ask
@@ -37,11 +40,24 @@ type Adjusted struct {
 // engineering choice on the safe side. Wet Southern Pine timbers keep their values,
 // which are for wet service. Wet dimension lumber keeps Fb where Fb C_F is at most
 // 1150 psi, and Fc where Fc C_F is at most 750 psi.
+//
+// Glued laminated timber takes the values of its side when it is used flat, C_M of its
+// own, and no C_F and no C_r (NDS 2018 Table 5.3.1). Values from an evaluation report
+// take the factors that are given with them; for a use whose factor is not given the
+// value is zero. Round poles have values only where they are given.
 func Adjust(v Values, s Section, u Use) Adjusted {
-	a := Adjusted{Section: s, Use: u, Species: v.Species, Grade: v.Grade, Gravity: v.Gravity}
+	a := Adjusted{Section: s, Use: u, Species: v.Species, Grade: v.Grade, Gravity: v.Gravity, volume: v.volume}
+	if u.Flat {
+		v = v.laidFlat()
+	}
 	a.Bending = adjusted(Bending, v.Bending, v, s, u)
+	a.Reversed = adjusted(Bending, v.Reversed, v, s, u)
 	a.Tension = adjusted(Tension, v.Tension, v, s, u)
 	a.Shear = adjusted(Shear, v.Shear, v, s, u)
+	a.ShearAtCuts = a.Shear
+	if v.Table == Table5A {
+		a.ShearAtCuts = a.Shear.cut()
+	}
 	a.Bearing = adjusted(Bearing, v.Bearing, v, s, u)
 	a.Compression = adjusted(Compression, v.Compression, v, s, u)
 	a.Elasticity = adjusted(Elasticity, v.Elasticity, v, s, u)
@@ -49,11 +65,25 @@ func Adjust(v Values, s Section, u Use) Adjusted {
 	return a
 }
 
+// laidFlat returns the values of a piece loaded on its wide face: those of the side of
+// glued laminated timber; of given values Fb, where it is given, and no Fv and Fc_perp.
+func (v Values) laidFlat() Values {
+	switch v.Table {
+	case Table5A:
+		v.Bending, v.Reversed, v.Bearing = v.side.bending, v.side.bending, v.side.bearing
+		v.Shear, v.Elasticity, v.Stability = v.side.shear, v.side.elasticity, v.side.stability
+	case GivenValues:
+		v.Bending, v.Reversed = v.side.bending, v.side.bending
+		v.Shear, v.Bearing = Quoted{}, Quoted{}
+	}
+	return v
+}
+
 func adjusted(k Kind, q Quoted, v Values, s Section, u Use) Property {
 	p := Property{Reference: q.Value, Kind: k, Method: u.Method, Status: q.Status, Source: v.Source}
 	sized, flattened := size(k, v, s, u), flat(k, v, s, u)
-	wetted, heated := wet(k, q.Value, sized.value, v, u), temperature(k, u)
-	incised, repeated := incising(k, s, u), repetitive(k, s, u)
+	wetted, heated := wet(k, q.Value, sized.value, v, u), temperature(k, v, u)
+	incised, repeated := incising(k, v, s, u), repetitive(k, v, s, u)
 	p.Wet, p.Temperature, p.Size = wetted.value, heated.value, sized.value
 	p.FlatUse, p.Incising, p.Repetitive = flattened.value, incised.value, repeated.value
 	p.why = bases{
@@ -69,6 +99,10 @@ func size(k Kind, v Values, s Section, u Use) factor {
 	switch {
 	case k != Bending && k != Tension && k != Compression:
 		return factor{1, notApplicable}
+	case v.Table == Table5A || v.Table == GivenValues:
+		return factor{1, notApplicable}
+	case v.Table == Table4C:
+		return factor{1, sizeMachine}
 	case v.Table == Table4D:
 		return sizeTimber(k, s, u)
 	case v.Table == Table4B:
@@ -117,6 +151,10 @@ func wet(k Kind, reference, size float64, v Values, u Use) factor {
 	switch {
 	case !u.Wet:
 		return factor{1, dry}
+	case v.Table == GivenValues:
+		return given(v.permits.wet, wetGiven)
+	case v.Table == Table5A:
+		return factor{wetLaminated.factor[k], wetGlued}
 	case v.Table == Table4D && v.Species == southernPine:
 		return factor{wetSouthernPine.factor[k], wetPine}
 	case v.Table == Table4D:
@@ -128,6 +166,7 @@ func wet(k Kind, reference, size float64, v Values, u Use) factor {
 }
 
 var (
+	wetLaminated    = wetService("glued laminated")
 	wetDimension    = wetService("dimension")
 	wetTimbers      = wetService("timbers")
 	wetSouthernPine = wetService("Southern Pine timbers")
@@ -149,10 +188,21 @@ func exempt(k Kind, sized float64) bool {
 	return k == Bending && sized <= exemptBending || k == Compression && sized <= exemptCompression
 }
 
+// given returns a factor that came with given values, or zero where none did.
+func given(x float64, why basis) factor {
+	if x == 0 {
+		return factor{0, notGiven}
+	}
+	return factor{x, why}
+}
+
 // temperature returns C_t.
-func temperature(k Kind, u Use) factor {
-	if u.Temperature == UpTo100F {
+func temperature(k Kind, v Values, u Use) factor {
+	switch {
+	case u.Temperature == UpTo100F:
 		return factor{1, upTo100Degrees}
+	case v.Table == GivenValues:
+		return given(v.permits.hot, heatGiven)
 	}
 	return factor{heatFactors[k][column(u.Wet)][u.Temperature], sustainedHeat}
 }
@@ -160,12 +210,16 @@ func temperature(k Kind, u Use) factor {
 // flat returns C_fu.
 func flat(k Kind, v Values, s Section, u Use) factor {
 	switch {
-	case u.Flat && s.Class == BeamStringer:
+	case u.Flat && s.Class == BeamStringer && v.Table != GivenValues:
 		return flatStringers(k, v.Row)
 	case k != Bending:
 		return factor{1, notApplicable}
 	case !u.Flat:
 		return factor{1, onEdge}
+	case v.Table == GivenValues:
+		return factor{1, flatGiven}
+	case v.Table == Table5A:
+		return factor{laminatedFlat(s.Ply()), flatGlued}
 	case s.Class == PostTimber:
 		return factor{1, flatPost}
 	}
@@ -187,8 +241,12 @@ func flatStringers(k Kind, grade string) factor {
 }
 
 // incising returns C_i.
-func incising(k Kind, s Section, u Use) factor {
+func incising(k Kind, v Values, s Section, u Use) factor {
 	switch {
+	case v.Table == GivenValues && u.Incised:
+		return factor{0, notGiven}
+	case s.Class == Manufactured && !u.Incised || v.Table == GivenValues:
+		return factor{1, notApplicable}
 	case !u.Incised:
 		return factor{1, notIncised}
 	case s.Class == Dimension:
@@ -198,12 +256,16 @@ func incising(k Kind, s Section, u Use) factor {
 }
 
 // repetitive returns C_r.
-func repetitive(k Kind, s Section, u Use) factor {
+func repetitive(k Kind, v Values, s Section, u Use) factor {
 	switch {
-	case k != Bending:
+	case k != Bending || v.Table == Table5A:
 		return factor{1, notApplicable}
 	case !u.Repetitive:
 		return factor{1, notRepetitive}
+	case v.Table == GivenValues && v.permits.repetitive == 0:
+		return factor{1, notRepetitive}
+	case v.Table == GivenValues:
+		return factor{v.permits.repetitive, repeatGiven}
 	case s.Class != Dimension:
 		return factor{1, repetitiveTimber}
 	}

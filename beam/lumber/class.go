@@ -3,7 +3,7 @@ package lumber
 import "fmt"
 
 // A Class is what the grading rules call a piece, by its nominal size and never
-// by its use (NDS 2018 4.1.3).
+// by its use (NDS 2018 4.1.3); or that the grading rules of sawn lumber do not know it.
 type Class uint8
 
 // The classes.
@@ -12,11 +12,13 @@ const (
 	Dimension                 // 2 to 4 in. thick, such as 2x8, 4x4, 4x12
 	BeamStringer              // 5 in. and thicker, wider than the thickness plus 2 in., such as 6x10
 	PostTimber                // 5x5 and larger, no wider than the thickness plus 2 in., such as 6x8
+	Manufactured              // glued, named by its actual size, such as 5-1/8x12
+	Pole                      // round, named by its diameter, such as 8 in. round
 )
 
 var classNames = [...]string{
 	Board: "board", Dimension: "dimension", BeamStringer: "beams and stringers",
-	PostTimber: "posts and timbers",
+	PostTimber: "posts and timbers", Manufactured: "glued", Pole: "round pole",
 }
 
 // String returns the trade's name of the class.

@@ -51,7 +51,17 @@ func Graded(species string, s Section) []string {
 // grade wider than 6 in. takes the No.3 row (Table 4A note). A species, or a grade
 // that does not exist in that size, such as Construction wider than 4 in., is a
 // [NotListed] that names what is allowed.
+//
+// A species of [LaminatedSpecies] takes Table 5A, and a grade of [MachineGrades] Table
+// 4C. Plies take the values of one of them. Round poles and other glued products have
+// none here: see [Given].
 func Find(species, grade string, s Section) (Values, error) {
+	if Laminated(species) {
+		return findLaminated(species, grade, s)
+	}
+	if v, ok := findMachine(species, grade, s); ok {
+		return v, nil
+	}
 	if !slices.Contains(speciesOrder, species) {
 		return Values{}, &NotListed{What: "species", Given: species, Allowed: Species()}
 	}

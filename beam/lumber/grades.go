@@ -52,7 +52,7 @@ func readValues(r calc.Row, table Table) Values {
 		Bending: quote("Fb", " psi"), Tension: quote("Ft", " psi"), Shear: quote("Fv", " psi"),
 		Bearing: quote("Fc_perp", " psi"), Compression: quote("Fc", " psi"),
 		Elasticity: quote("E", " psi"), Stability: quote("Emin", " psi"),
-		Gravity: quote("G", ""), Source: r.Text("source"),
+		Gravity: quote("G", ""), Source: r.Text("source"), Reversed: quote("Fb", " psi"),
 	}
 }
 
@@ -62,17 +62,17 @@ func confirmed(r calc.Row) map[string]calc.Status {
 	known := map[string]calc.Status{}
 	fromE := false
 	for word := range strings.SplitSeq(r.Text("confirmed"), ";") {
-		switch name, status, _ := strings.Cut(strings.TrimSpace(word), " "); {
-		case name == "":
-		case status == "from E":
-			fromE = true
-		default:
-			var s calc.Status
-			if err := s.UnmarshalText([]byte(status)); err != nil {
-				panic(fmt.Sprintf("lumber: %s: %v", word, err))
-			}
-			known[name] = s
+		word = strings.TrimSpace(word)
+		if word == "" || word == "Emin from E" {
+			fromE = fromE || word != ""
+			continue
 		}
+		at := strings.LastIndex(word, " ")
+		var s calc.Status
+		if err := s.UnmarshalText([]byte(word[at+1:])); err != nil {
+			panic(fmt.Sprintf("lumber: %s: %v", word, err))
+		}
+		known[strings.TrimSpace(word[:max(0, at)])] = s
 	}
 	if fromE {
 		known["Emin"] = calc.Computed.Weakest(max(r.Status(), known["E"]))

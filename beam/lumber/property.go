@@ -17,19 +17,11 @@ const (
 	kinds
 )
 
-// written holds how each kind is written: its symbol, what its factors' symbols
-// end in, the product of its factors but C_fu, C_D, C_L, C_P and C_b, and which
-// factors that product has.
-var written = [kinds]struct {
-	symbol, suffix, formula string
-}{
-	Bending:     {"Fb", "", "Fb * C_M * C_t * C_F * C_i * C_r"},
-	Tension:     {"Ft", "", "Ft * C_M * C_t * C_F * C_i"},
-	Shear:       {"Fv", "", "Fv * C_M * C_t * C_i"},
-	Bearing:     {"Fc_perp", "_perp", "Fc_perp * C_M_perp * C_t_perp * C_i_perp"},
-	Compression: {"Fc", "", "Fc * C_M * C_t * C_F * C_i"},
-	Elasticity:  {"E", "_E", "E * C_M_E * C_t_E * C_i_E"},
-	Stability:   {"Emin", "_min", "Emin * C_M_min * C_t_min * C_i_min"},
+// written holds how each kind is written: its symbol, and what its factors' symbols
+// end in.
+var written = [kinds]struct{ symbol, suffix string }{
+	Bending: {"Fb", ""}, Tension: {"Ft", ""}, Shear: {"Fv", ""}, Bearing: {"Fc_perp", "_perp"},
+	Compression: {"Fc", ""}, Elasticity: {"E", "_E"}, Stability: {"Emin", "_min"},
 }
 
 // Symbol returns the ASCII symbol of the reference value, such as Fc_perp.
@@ -53,6 +45,7 @@ type Property struct {
 	FlatUse     float64     // C_fu, factor; on E and Emin the wide face factor of beams and stringers
 	Incising    float64     // C_i, factor
 	Repetitive  float64     // C_r, factor
+	Cut         float64     // C_vr, factor on Fv of glued laminated timber at cuts; 0 where there is none
 	Value       float64     // Reference times all of them, psi
 	Source      string      // standard, edition, table of Reference
 	Kind        Kind        // which value it is
@@ -62,7 +55,7 @@ type Property struct {
 }
 
 // bases holds why each factor of a property has its value.
-type bases struct{ wet, temperature, size, flatUse, incising, repetitive basis }
+type bases struct{ wet, temperature, size, flatUse, incising, repetitive, cut basis }
 
 // Edgewise returns the value without the flat use factor, psi: for bending the
 // part of Fb* that does not depend on the load duration (NDS 2018 3.3.3.8).
@@ -70,14 +63,51 @@ func (p Property) Edgewise() float64 {
 	return p.Reference * p.Wet * p.Temperature * p.Size * p.Incising * p.Repetitive
 }
 
+// cut returns the value at notches and fasteners of glued laminated timber.
+func (p Property) cut() Property {
+	p.Cut, p.why.cut = shearAtCuts, cutGlued
+	p.Value *= p.Cut
+	return p
+}
+
+// A written factor is one line of a property.
+type writtenFactor struct {
+	symbol string
+	value  float64
+	why    basis
+}
+
+// factors lists the factors that apply, in the order of NDS 2018 Table 4.3.1.
+func (p Property) factors() []writtenFactor {
+	all := [...]writtenFactor{
+		{"C_M", p.Wet, p.why.wet}, {"C_t", p.Temperature, p.why.temperature},
+		{"C_F", p.Size, p.why.size}, {"C_fu", p.FlatUse, p.why.flatUse},
+		{"C_i", p.Incising, p.why.incising}, {"C_r", p.Repetitive, p.why.repetitive},
+		{"C_vr", p.Cut, p.why.cut},
+	}
+	var some []writtenFactor
+	for _, f := range all {
+		if f.why != notApplicable {
+			some = append(some, f)
+		}
+	}
+	return some
+}
+
 // Formula returns the product of the symbols that [Property.Lines] defines. For
 // bending it leaves C_fu out, as Fb* does.
 func (p Property) Formula() string {
 	w := written[p.Kind]
-	if p.Kind != Bending && p.why.flatUse != notApplicable {
-		return w.formula + " * C_fu" + w.suffix
+	text, flat := w.symbol, ""
+	for _, f := range p.factors() {
+		switch {
+		case f.symbol != "C_fu":
+			text += " * " + f.symbol + w.suffix
+		case p.Kind != Bending:
+			flat = " * C_fu" + w.suffix
+		}
 	}
-	return w.formula
+	return text + flat
 }
 
 // Lines writes the tabulated value and each factor that applies to it.
@@ -85,18 +115,8 @@ func (p Property) Lines() []calc.Line {
 	var s calc.Sheet
 	w := written[p.Kind]
 	s.Quoted(w.symbol, p.Reference, "psi", p.Source, p.Status)
-	for _, f := range [...]struct {
-		symbol string
-		value  float64
-		why    basis
-	}{
-		{"C_M", p.Wet, p.why.wet}, {"C_t", p.Temperature, p.why.temperature},
-		{"C_F", p.Size, p.why.size}, {"C_fu", p.FlatUse, p.why.flatUse},
-		{"C_i", p.Incising, p.why.incising}, {"C_r", p.Repetitive, p.why.repetitive},
-	} {
-		if f.why != notApplicable {
-			s.Quoted(f.symbol+w.suffix, f.value, "", f.why.source(), f.why.status())
-		}
+	for _, f := range p.factors() {
+		s.Quoted(f.symbol+w.suffix, f.value, "", f.why.source(), f.why.status())
 	}
 	return s.Lines()
 }

@@ -3,41 +3,99 @@ package lumber
 import (
 	_ "embed"
 	"fmt"
+	"math"
 	"slices"
 
 	"patiocover/calc"
 )
 
-// A Section is a rectangular piece of sawn lumber. Breadth is never larger than
-// Depth; a piece that is loaded on its wide face keeps its section and says so in
-// [Use].
+// A Section is a size of wood: a rectangular piece, several plies of one size side by
+// side, or a round pole, whose breadth and depth are its diameter. Of a single piece
+// Breadth is never larger than Depth; a piece that is loaded on its wide face keeps
+// its section and says so in [Use].
 type Section struct {
-	Name             string  // such as 2x8
-	Breadth          float64 // b, in: the actual thickness
-	Depth            float64 // d, in: the actual width, measured the deep way
-	NominalThickness float64 // in: decides the table of values and the size factor
-	NominalWidth     float64 // in: decides the size factor
-	Class            Class   // dimension, beams and stringers, posts and timbers
-	Source           string  // where the actual size comes from
+	Name             string    // such as 2x8
+	Breadth          float64   // b, in: the actual thickness
+	Depth            float64   // d, in: the actual width, measured the deep way
+	NominalThickness float64   // in: decides the table of values and the size factor
+	NominalWidth     float64   // in: decides the size factor
+	Class            Class     // by the nominal size of one piece
+	Source           string    // where the actual size comes from
+	Plies            int       // pieces side by side; 0 and 1: a single piece
+	Fastening        Fastening // what makes plies act together
+	Round            bool      // a circle of diameter Depth
 }
 
-// Area returns A = b d, in².
-func (s Section) Area() float64 { return s.Breadth * s.Depth }
+// Area returns A = b d, of a pole pi d²/4, in².
+func (s Section) Area() float64 {
+	if s.Round {
+		return math.Pi / 4 * s.Depth * s.Depth // circle
+	}
+	return s.Breadth * s.Depth
+}
 
-// Modulus returns S = b d²/6 about the strong axis, in³.
-func (s Section) Modulus() float64 { return s.Breadth * s.Depth * s.Depth / 6 }
+// Modulus returns S = b d²/6 about the strong axis, of a pole pi d³/32, in³.
+func (s Section) Modulus() float64 {
+	if s.Round {
+		return math.Pi / 32 * s.Depth * s.Depth * s.Depth // circle
+	}
+	return s.Breadth * s.Depth * s.Depth / 6
+}
 
-// Inertia returns I = b d³/12 about the strong axis, in⁴.
+// Inertia returns I = b d³/12 about the strong axis, of a pole pi d⁴/64, in⁴.
 func (s Section) Inertia() float64 {
+	if s.Round {
+		return math.Pi / 64 * s.Depth * s.Depth * s.Depth * s.Depth // circle
+	}
 	return s.Breadth * s.Depth * s.Depth * s.Depth / 12 // second moment of a rectangle
 }
 
-// ModulusFlat returns S = d b²/6 about the weak axis, in³.
-func (s Section) ModulusFlat() float64 { return s.Depth * s.Breadth * s.Breadth / 6 }
+// ModulusFlat returns S = d b²/6 about the weak axis, in³: of plies, which slip on
+// each other, the sum of one by one.
+func (s Section) ModulusFlat() float64 {
+	if s.Round {
+		return s.Modulus()
+	}
+	return s.Depth * s.Breadth * s.Ply() / 6
+}
 
-// InertiaFlat returns I = d b³/12 about the weak axis, in⁴.
+// InertiaFlat returns I = d b³/12 about the weak axis, in⁴: of plies, which slip on
+// each other, the sum of one by one.
 func (s Section) InertiaFlat() float64 {
-	return s.Depth * s.Breadth * s.Breadth * s.Breadth / 12 // second moment of a rectangle
+	if s.Round {
+		return s.Inertia()
+	}
+	return s.Depth * s.Breadth * s.Ply() * s.Ply() / 12 // second moment of a rectangle
+}
+
+// Ply returns the breadth of one ply, in: of a single piece its breadth.
+func (s Section) Ply() float64 { return s.Breadth / float64(max(1, s.Plies)) }
+
+// Lateral returns the breadth that keeps a bending member from moving sideways, in:
+// the whole of it, or of plies that are not fastened together that of one.
+func (s Section) Lateral() float64 {
+	if s.Fastening == Unfastened {
+		return s.Ply()
+	}
+	return s.Breadth
+}
+
+// BucklingSide returns the side that le/d of a column counts for the whole section,
+// in: the given one, of a pole that of the square of equal area (NDS 2018 3.7.3).
+func (s Section) BucklingSide(side float64) float64 {
+	if s.Round {
+		return math.Sqrt(math.Pi) / 2 * side // side of the square of equal area
+	}
+	return side
+}
+
+// ShearShape returns the largest over the mean shear stress, ratio: 3/2 of a
+// rectangle, 4/3 of a circle (NDS 2018 3.4.2).
+func (s Section) ShearShape() float64 {
+	if s.Round {
+		return 4.0 / 3
+	}
+	return 3.0 / 2
 }
 
 //go:embed sizes.csv
@@ -56,13 +114,16 @@ var sizes = calc.ReadTable("sizes.csv", sizesCSV, func(r calc.Row) Section {
 // Sections returns every dressed size, by thickness and then by width.
 func Sections() []Section { return slices.Clone(sizes) }
 
-// SectionNamed returns the dressed size with the nominal name, such as 2x8. The
-// error lists what is known.
+// SectionNamed returns the size with the name: dressed lumber by its nominal size, such
+// as 2x8; plies of it, such as 3-2x10, not fastened together until [Section.Fastened]
+// says so; glued wood by its actual size, such as 5-1/8x12 or 2-1-3/4x9-1/2; a pole by
+// its diameter, such as 8 in. round. The error lists the dressed sizes.
 func SectionNamed(name string) (Section, error) {
-	for _, s := range sizes {
-		if s.Name == name {
-			return s, nil
-		}
+	if s, ok := dressed(name); ok {
+		return s, nil
+	}
+	if s, ok := otherSize(name); ok {
+		return s, nil
 	}
 	names := make([]string, len(sizes))
 	for i, s := range sizes {

@@ -119,9 +119,55 @@ func TestRecalledFactorsOnlyFall(t *testing.T) {
 	count("ct.csv", 14, statuses(heat, heatRow.known)...)
 	count("ci.csv", 0, statuses(incisions, incision.known)...)
 	count("duration.csv", 0, statuses(durationRows, func(d durationRow) calc.Status { return d.status })...)
+	count("table5a.csv", 96, laminatedStatuses()...)
+	count("table4c.csv", 7, statuses(machineRows, func(v Values) calc.Status { return v.Bending.Status })...)
+	count("laminated.csv", 16, statuses(laminatedSizes, laminatedSize.known)...)
+	count("builtup.csv", 1, statuses(builtupRows, builtupRow.known)...)
 	count("lrfd.csv", 0, statuses(conversionRows, conversion.known)...)
 	count("timeeffect.csv", 2, statuses(timeRows, timeRow.known)...)
 	count("shrinkage.csv", 2, statuses(shrinkageRows, func(r shrinkageRow) calc.Status { return r.status })...)
+}
+
+// laminatedStatuses lists the statuses of every value of Table 5A.
+func laminatedStatuses() []calc.Status {
+	var all []calc.Status
+	for _, v := range laminatedRows {
+		for _, q := range v.all() {
+			all = append(all, q.Status)
+		}
+		for _, q := range []Quoted{
+			v.Reversed, v.side.bending, v.side.bearing, v.side.shear, v.side.elasticity, v.side.stability,
+		} {
+			all = append(all, q.Status)
+		}
+	}
+	return all
+}
+
+// What must hold of every combination of Table 5A: Emin by NDS 2018 App. D eq. D-4 with
+// 1.05 and COV 0.10, the reversed value no larger, the weak axis no stiffer.
+func TestRowsOfGluedTimber(t *testing.T) {
+	for _, v := range laminatedRows {
+		for _, q := range v.all() {
+			assert.Positive(t, q.Value, v.Grade)
+		}
+		exact := 1.05 * v.side.elasticity.Value * (1 - 1.645*0.10) / 1.66 // eq. D-4
+		calctest.Near(t, exact, v.side.stability.Value, 6000, v.Grade)
+		assert.LessOrEqual(t, v.Reversed.Value, v.Bending.Value, v.Grade)
+		assert.LessOrEqual(t, v.side.elasticity.Value, v.Elasticity.Value, v.Grade)
+		assert.Equal(t, v.side.stability, v.Stability, "%s buckles about the weak axis", v.Grade)
+		assert.Contains(t, []float64{10, 20}, v.volume.divisor, v.Grade)
+	}
+}
+
+// Emin of machine grades by NDS 2018 App. D eq. D-4 with COV 0.11.
+func TestRowsOfMachineGrades(t *testing.T) {
+	for i, v := range machineRows {
+		calctest.Near(t, 1.03*v.Elasticity.Value*(1-1.645*0.11)/1.66, v.Stability.Value, 5000, v.Grade)
+		if i > 0 {
+			assert.Greater(t, v.Bending.Value, machineRows[i-1].Bending.Value, v.Grade)
+		}
+	}
 }
 
 func statuses[T any](rows []T, status func(T) calc.Status) []calc.Status {

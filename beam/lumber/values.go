@@ -9,11 +9,14 @@ import (
 // A Table is one table of reference design values.
 type Table uint8
 
-// The tables of the NDS Supplement 2018.
+// The tables of the NDS Supplement 2018, and values that stand in none.
 const (
-	Table4A Table = iota + 1 // visually graded dimension lumber, not Southern Pine
-	Table4B                  // visually graded Southern Pine dimension lumber
-	Table4D                  // visually graded timbers
+	Table4A     Table = iota + 1 // visually graded dimension lumber, not Southern Pine
+	Table4B                      // visually graded Southern Pine dimension lumber
+	Table4D                      // visually graded timbers
+	Table4C                      // machine stress-rated dimension lumber
+	Table5A                      // structural glued laminated timber stressed in bending
+	GivenValues                  // values that the user gives from an evaluation report
 )
 
 // String returns the name of the table, such as Table 4A.
@@ -25,6 +28,12 @@ func (t Table) String() string {
 		return "Table 4B"
 	case Table4D:
 		return "Table 4D"
+	case Table4C:
+		return "Table 4C"
+	case Table5A:
+		return "Table 5A"
+	case GivenValues:
+		return "given values"
 	}
 	return fmt.Sprintf("Table(%d)", uint8(t))
 }
@@ -51,7 +60,11 @@ type Values struct {
 	Elasticity  Quoted // E, psi, mean: for deflection only
 	Stability   Quoted // Emin, psi, 5 % exclusion: for C_L and C_P only
 	Gravity     Quoted // G, ratio: specific gravity, for connections and weight
+	Reversed    Quoted // Fb with the face in tension that bending usually compresses, psi: Fbx- of glulam
 	Source      string // standard, edition, table
+	side        sideValues
+	volume      volumeRule
+	permits     permits
 }
 
 // Status returns the least confirmed status among the values.
@@ -62,6 +75,10 @@ func (v Values) Status() calc.Status {
 	}
 	return weakest
 }
+
+// Balanced reports whether bending either way has the same value. A layup of glued
+// laminated timber that is not balanced is stamped on its top.
+func (v Values) Balanced() bool { return v.Reversed.Value == v.Bending.Value }
 
 // all lists the values in the order of the printed columns.
 func (v Values) all() [8]Quoted {
