@@ -27,6 +27,7 @@ type Bending struct {
 	Modulus     float64         // S, in³, in the direction of bending
 	Breadth     float64         // b, in, across the direction of bending
 	Depth       float64         // d, in, in the direction of bending
+	Lateral     float64         // b that acts sideways, in: of plies that are not fastened that of one
 	Stress      float64         // fb, psi
 	Strength    lumber.Property // Fb with its factors, psi
 	Stiffness   lumber.Property // Emin with its factors, psi
@@ -38,6 +39,7 @@ type Bending struct {
 	Critical    float64         // FbE, psi; 0 where C_L needs none
 	Stability   float64         // CL, factor; 0 when the member is not allowed
 	Allowable   float64         // Fb', psi
+	round       bool            // breadth and depth are the diameter
 	lateral     lateral
 	reach       reach
 }
@@ -48,11 +50,11 @@ type Bending struct {
 func NewBending(moment float64, a *lumber.Adjusted, duration lumber.Duration, bracing Bracing) Bending {
 	b := Bending{
 		Moment: math.Abs(moment), Modulus: a.Section.Modulus(), Breadth: a.Section.Breadth,
-		Depth: a.Section.Depth, Strength: a.Bending, Stiffness: a.Stability,
-		Duration: duration, Bracing: bracing,
+		Depth: a.Section.Depth, Lateral: a.Section.Lateral(), Strength: a.Bending, Stiffness: a.Stability,
+		Duration: duration, Bracing: bracing, round: a.Section.Round,
 	}
 	if a.Use.Flat {
-		b.Modulus, b.Breadth, b.Depth = a.Section.ModulusFlat(), b.Depth, b.Breadth
+		b.layFlat(a.Section)
 	}
 	b.Stress = b.Moment / b.Modulus
 	b.Star = b.Strength.EdgewiseAt(duration)
@@ -61,10 +63,17 @@ func NewBending(moment float64, a *lumber.Adjusted, duration lumber.Duration, br
 	return b
 }
 
+// layFlat turns the section: plies side by side bend one by one.
+func (b *Bending) layFlat(s lumber.Section) {
+	b.Modulus, b.Depth = s.ModulusFlat(), s.Ply()
+	b.Breadth = s.Depth * float64(max(1, s.Plies))
+	b.Lateral = b.Breadth
+}
+
 // brace finds C_L and the branch that gives it (NDS 2018 3.3.3).
 func (b *Bending) brace() {
 	switch {
-	case b.Depth <= b.Breadth:
+	case b.Depth <= b.Lateral:
 		b.lateral, b.Stability = lateralLow, 1
 		return
 	case b.Bracing.Held:
@@ -75,7 +84,7 @@ func (b *Bending) brace() {
 		return
 	}
 	b.Effective, b.reach = b.Bracing.Loading.effective(b.Bracing.Unbraced, b.Depth)
-	square := b.Effective * b.Depth / (b.Breadth * b.Breadth)
+	square := b.Effective * b.Depth / (b.Lateral * b.Lateral)
 	b.Slenderness = math.Sqrt(square) // eq. 3.3-5
 	if !(b.Slenderness <= slenderest) {
 		b.lateral = lateralTooSlim
@@ -93,9 +102,7 @@ func (b Bending) Ratio() float64 { return calc.Ratio(b.Stress, b.Allowable) }
 func (b Bending) Explain() calc.Check {
 	var s calc.Sheet
 	s.Given("M", b.Moment, "lb-in", "bending moment of the combination")
-	s.Given("b", b.Breadth, "in", "size")
-	s.Given("d", b.Depth, "in", "size")
-	s.Step("S", "b * pow(d, 2) / 6", b.Modulus, "in³", "NDS 2018 3.3.2")
+	b.explainModulus(&s)
 	s.Step("f_b", "M / S", b.Stress, "psi", "NDS 2018 eq. 3.3-2")
 	s.Append(b.Strength.LinesAt(b.Duration))
 	s.Step("Fb_star", b.Strength.FormulaAt(), b.Star, "psi", "NDS 2018 3.3.3.8")
@@ -105,6 +112,18 @@ func (b Bending) Explain() calc.Check {
 	}
 	s.Step("Fb_adj", "Fb_star * C_L * C_fu", b.Allowable, "psi", "NDS 2018 Table 4.3.1")
 	return s.Check("bending", "f_b", "Fb_adj")
+}
+
+// explainModulus writes the sides and the modulus of the section.
+func (b Bending) explainModulus(s *calc.Sheet) {
+	if b.round {
+		explainDiameter(s, b.Depth)
+		s.Step("S", "pi / 32 * pow(D, 3)", b.Modulus, "in³", "NDS 2018 3.3.2, circle")
+		return
+	}
+	s.Given("b", b.Breadth, "in", "size")
+	s.Given("d", b.Depth, "in", "size")
+	s.Step("S", "b * pow(d, 2) / 6", b.Modulus, "in³", "NDS 2018 3.3.2")
 }
 
 // explainStability writes the lines of C_L by the branch that was taken.
@@ -126,7 +145,12 @@ func (b Bending) explainStability(s *calc.Sheet) {
 		Symbol: "l_e", Formula: b.Bracing.Loading.formula(b.reach), X: b.Effective, Unit: "in",
 		Source: row.source + ", " + row.name, Status: row.status,
 	}})
-	s.Step("R_B", "sqrt(l_e * d / pow(b, 2))", b.Slenderness, "", "NDS 2018 eq. 3.3-5")
+	breadth := "b"
+	if b.Lateral != b.Breadth {
+		breadth = "b_1"
+		s.Given("b_1", b.Lateral, "in", "one ply: the plies are not fastened to act together sideways")
+	}
+	s.Step("R_B", "sqrt(l_e * d / pow("+breadth+", 2))", b.Slenderness, "", "NDS 2018 eq. 3.3-5")
 	s.Given("R_B_max", slenderest, "", "NDS 2018 3.3.3.7")
 	if b.lateral == lateralTooSlim {
 		s.Given("Fb_adj", b.Allowable, "psi", "NDS 2018 3.3.3.7, R_B above 50 is not allowed")

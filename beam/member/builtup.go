@@ -5,33 +5,6 @@ import (
 	"patiocover/calc"
 )
 
-// A Fastening is how the plies of a built-up post are held together.
-type Fastening uint8
-
-// The fastenings. The zero value counts every ply alone.
-const (
-	PliesLoose  Fastening = iota // not fastened by NDS 2018 15.3, or not known
-	PliesNailed                  // nailed by NDS 2018 15.3.3
-	PliesBolted                  // bolted by NDS 2018 15.3.4
-	fastenings
-)
-
-var fasteningRows = [fastenings]struct {
-	name   string
-	factor float64 // Kf
-}{
-	PliesLoose:  {"plies not fastened together", 0},
-	PliesNailed: {"plies nailed by 15.3.3", 0.6},  // 15.3.2.4
-	PliesBolted: {"plies bolted by 15.3.4", 0.75}, // 15.3.2.4
-}
-
-// String says how the plies are fastened.
-func (f Fastening) String() string { return fasteningRows[f].name }
-
-// Factor returns Kf on the stability factor of buckling across the plies, ratio; 0 for
-// plies that are not fastened together.
-func (f Fastening) Factor() float64 { return fasteningRows[f].factor }
-
 // The built-up columns of NDS 2018 15.3.1: plies and their least thickness.
 const (
 	fewestPlies = 2
@@ -42,9 +15,9 @@ const (
 // An Assembly is how a built-up post of equal plies, each of the full length, is made
 // and held.
 type Assembly struct {
-	Plies     int       // number, 2 to 5
-	Fastening Fastening // nailed, bolted, or not together
-	Column    Column    // Deep in the plane of the plies' width, Thin across the plies
+	Plies     int              // number, 2 to 5
+	Fastening lumber.Fastening // nailed, bolted, or not together
+	Column    Column           // Deep in the plane of the plies' width, Thin across the plies
 }
 
 // BuiltUp is the check of NDS 2018 15.3: fc <= Fc' of a post of plies.
@@ -63,7 +36,7 @@ type BuiltUp struct {
 // NewBuiltUp checks the axial force, in lb and pressing, on a post of plies; a holds
 // the values of one ply. A post is never weaker than its plies taken singly.
 func NewBuiltUp(force float64, a *lumber.Adjusted, duration lumber.Duration, how Assembly) BuiltUp {
-	b := BuiltUp{Assembly: how, Fastening: how.Fastening.Factor()}
+	b := BuiltUp{Assembly: how, Fastening: how.Fastening.Share()}
 	whole, n := *a, float64(how.Plies)
 	whole.Section.Breadth *= n
 	held, form := Axis{Held: true}, how.Column.Form
@@ -96,7 +69,7 @@ func (b BuiltUp) Explain() calc.Check {
 	s.Step("f_post", "f_c", b.Stress, "psi", "NDS 2018 15.3.2")
 	s.Step("Fc_1", "Fc_adj", b.Deep.Allowable, "psi", "NDS 2018 15.3.2, in the plane of the plies' width")
 	s.Append(b.Thin.Explain().Lines)
-	s.Given("K_f", b.Fastening, "", "NDS 2018 15.3.2.4, "+b.Assembly.Fastening.String())
+	b.Assembly.Fastening.Write(&s)
 	s.Step("Fc_2", "K_f * Fc_adj", b.Fastening*b.Thin.Allowable, "psi", "NDS 2018 15.3.2, across the plies")
 	s.Append(b.Ply.Explain().Lines)
 	s.Step("Fc_ply", "Fc_adj", b.Ply.Allowable, "psi", "NDS 2018 15.3.2, one ply alone")

@@ -101,6 +101,19 @@ type Column struct {
 	Form Form // sawn, round or glued
 }
 
+// formed takes the form from the section where the column does not say it: poles are
+// round, glued wood is glued.
+func (c Column) formed(s lumber.Section) Column {
+	switch {
+	case c.Form != SawnColumn:
+	case s.Round:
+		c.Form = RoundColumn
+	case s.Class == lumber.Manufactured:
+		c.Form = GluedColumn
+	}
+	return c
+}
+
 // governing is the branch of the column check.
 type governing uint8
 
@@ -122,7 +135,7 @@ type Compression struct {
 	Depth       float64         // d, in
 	Area        float64         // A, in²
 	Stress      float64         // fc, psi
-	Column      Column          // how the post is held
+	Column      Column          // how the post is held; its form by the section where it says sawn
 	Strength    lumber.Property // Fc with its factors, psi
 	Stiffness   lumber.Property // Emin with its factors, psi
 	Duration    lumber.Duration // load duration of the combination
@@ -134,21 +147,26 @@ type Compression struct {
 	Stability   float64         // CP, factor; 0 when the post is not allowed
 	Allowable   float64         // Fc', psi
 	governing   governing
+	round       bool    // breadth and depth are the diameter
+	ply         float64 // in, what buckles across the plies: one of them; the breadth of a single piece
 }
 
 // NewCompression checks the axial force, in lb and pressing, on a post. Tension
-// demands nothing here.
+// demands nothing here. Plies buckle one by one here; together they are the matter of
+// [NewBuiltUp].
 func NewCompression(
 	force float64, a *lumber.Adjusted, duration lumber.Duration, column Column,
 ) Compression {
 	c := Compression{
 		Force: force, Breadth: a.Section.Breadth, Depth: a.Section.Depth, Area: a.Section.Area(),
-		Column: column, Strength: a.Compression, Stiffness: a.Stability, Duration: duration,
+		Column: column.formed(a.Section), Strength: a.Compression, Stiffness: a.Stability, Duration: duration,
 	}
 	c.Stress = stress(force, c.Area)
 	c.Star = c.Strength.At(duration)
-	c.DeepRatio = column.Deep.slenderness(c.Depth)
-	c.ThinRatio = column.Thin.slenderness(c.Breadth)
+	c.DeepRatio = column.Deep.slenderness(a.Section.BucklingSide(c.Depth))
+	c.ply = a.Section.Ply()
+	c.ThinRatio = column.Thin.slenderness(a.Section.BucklingSide(c.ply))
+	c.round = a.Section.Round
 	c.buckle()
 	c.Allowable = c.Star * c.Stability
 	return c
@@ -201,9 +219,7 @@ func (c Compression) Ratio() float64 { return calc.Ratio(c.Stress, c.Allowable) 
 func (c Compression) Explain() calc.Check {
 	var s calc.Sheet
 	s.Given("P", c.Force, "lb", "axial force of the combination")
-	s.Given("b", c.Breadth, "in", "size")
-	s.Given("d", c.Depth, "in", "size")
-	s.Step("A", "b * d", c.Area, "in²", "NDS 2018 3.7.1")
+	c.explainArea(&s)
 	s.Step("f_c", "max(0, P) / A", c.Stress, "psi", "NDS 2018 3.7.1")
 	explainCrushing(&s, c.Strength, c.Duration, c.Star)
 	switch c.governing {
@@ -231,6 +247,26 @@ func (c Compression) Explain() calc.Check {
 	return s.Check("compression", "f_c", "Fc_adj")
 }
 
+// explainArea writes the sides b and d and the area: of a pole the sides are those of
+// the square of equal area.
+func (c Compression) explainArea(s *calc.Sheet) {
+	if c.round {
+		explainDiameter(s, c.Depth)
+		s.Step("b", "sqrt(pi / 4) * D", SquareOf(c.Breadth), "in", "NDS 2018 3.7.3, square of equal area")
+		s.Step("d", "b", SquareOf(c.Depth), "in", "NDS 2018 3.7.3, square of equal area")
+		s.Step("A", "pi / 4 * pow(D, 2)", c.Area, "in²", "NDS 2018 3.7.1, circle")
+		return
+	}
+	s.Given("b", c.Breadth, "in", "size")
+	s.Given("d", c.Depth, "in", "size")
+	s.Step("A", "b * d", c.Area, "in²", "NDS 2018 3.7.1")
+}
+
+// explainDiameter writes the diameter of a pole.
+func explainDiameter(s *calc.Sheet, diameter float64) {
+	s.Given("D", diameter, "in", "diameter of the pole, the least of the length that is checked")
+}
+
 // explainSlenderness writes le/d of both planes and the larger.
 func (c Compression) explainSlenderness(s *calc.Sheet) {
 	plane := func(a Axis, n, side string, ratio float64) {
@@ -244,7 +280,12 @@ func (c Compression) explainSlenderness(s *calc.Sheet) {
 		s.Step("slenderness_"+n, "K_e_"+n+" * l_"+n+" / "+side, ratio, "", "NDS 2018 3.7.1.3")
 	}
 	plane(c.Column.Deep, "1", "d", c.DeepRatio)
-	plane(c.Column.Thin, "2", "b", c.ThinRatio)
+	thin := "b"
+	if c.ply != c.Breadth {
+		thin = "b_1"
+		s.Given("b_1", c.ply, "in", "one ply: across them the plies are counted one by one")
+	}
+	plane(c.Column.Thin, "2", thin, c.ThinRatio)
 	s.Step("slenderness", "max(slenderness_1, slenderness_2)", c.Slenderness, "", "NDS 2018 3.7.1.3")
 	s.Given("slenderness_max", slenderestColumn, "", "NDS 2018 3.7.1.4")
 }

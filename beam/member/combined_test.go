@@ -158,7 +158,7 @@ func TestPublishedCombined(t *testing.T) {
 				"ratio": c.Compression.Ratio(),
 			}
 			if r.Has("plies") {
-				how := member.Assembly{Plies: int(r.Num("plies")), Fastening: member.PliesNailed, Column: setting(r).Column}
+				how := member.Assembly{Plies: int(r.Num("plies")), Fastening: lumber.Nailed, Column: setting(r).Column}
 				b := member.NewBuiltUp(x.Force, edge, term, how)
 				got = map[string]float64{"CP": b.Together / b.Thin.Star, "CP solid": b.Thin.Stability}
 			}
@@ -237,8 +237,8 @@ func TestBuiltUpIsProved(t *testing.T) {
 		a, term := piece(t), anyDuration(t)
 		how := member.Assembly{
 			Plies: rapid.IntRange(1, 6).Draw(t, "plies"),
-			Fastening: rapid.SampledFrom([]member.Fastening{
-				member.PliesLoose, member.PliesNailed, member.PliesBolted,
+			Fastening: rapid.SampledFrom([]lumber.Fastening{
+				lumber.Unfastened, lumber.Nailed, lumber.Bolted,
 			}).Draw(t, "fastening"),
 			Column: drawStay(t).Column,
 		}
@@ -259,7 +259,7 @@ func TestBuiltUpLimits(t *testing.T) {
 	column := member.Column{Deep: pinned, Thin: pinned}
 	a := adjusted(t, "Hem-Fir", "No.2", "2x6", lumber.Use{})
 	for plies, ok := range map[int]bool{0: false, 1: false, 2: true, 5: true, 6: false} {
-		b := member.NewBuiltUp(100, a, lumber.TenYears, member.Assembly{Plies: plies, Fastening: member.PliesNailed, Column: column})
+		b := member.NewBuiltUp(100, a, lumber.TenYears, member.Assembly{Plies: plies, Fastening: lumber.Nailed, Column: column})
 		assert.Equal(t, ok, !math.IsInf(b.Ratio(), 1), "%d plies, NDS 2018 15.3.1", plies)
 	}
 	short := member.Axis{Length: 30, Ends: member.PinnedPinned}
@@ -311,7 +311,7 @@ func TestCombinedAllocatesNothing(t *testing.T) {
 		Column:  member.Column{Deep: pinned, Thin: pinned},
 		Bracing: member.Bracing{Unbraced: 96, Loading: member.UniformSpan},
 	}
-	how := member.Assembly{Plies: 3, Fastening: member.PliesNailed, Column: stay.Column}
+	how := member.Assembly{Plies: 3, Fastening: lumber.Nailed, Column: stay.Column}
 	x := member.Actions{Force: 3000, Edgewise: 4000, EdgeOffset: 1, FlatOffset: 1}
 	pulled := member.Actions{Force: -3000, Edgewise: 4000}
 	assert.Zero(t, testing.AllocsPerRun(100, func() {

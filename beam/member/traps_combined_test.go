@@ -15,13 +15,13 @@ import (
 func TestTrapNailedPliesAsSolidPost(t *testing.T) {
 	a := adjusted(t, "Hem-Fir", "No.2", "2x6", lumber.Use{})
 	deep, thin := member.Axis{Length: 108, Ends: member.PinnedPinned}, member.Axis{Length: 108, Ends: member.PinnedPinned}
-	how := member.Assembly{Plies: 3, Fastening: member.PliesNailed, Column: member.Column{Deep: deep, Thin: thin}}
+	how := member.Assembly{Plies: 3, Fastening: lumber.Nailed, Column: member.Column{Deep: deep, Thin: thin}}
 	nailed := member.NewBuiltUp(4000, a, lumber.SevenDays, how)
 	calctest.Close(t, 0.6, nailed.Allowable/nailed.Thin.Allowable, 1e-12, 0, "NDS 2018 15.3.2.4")
-	how.Fastening = member.PliesBolted
+	how.Fastening = lumber.Bolted
 	bolted := member.NewBuiltUp(4000, a, lumber.SevenDays, how)
 	calctest.Close(t, 0.75, bolted.Allowable/bolted.Thin.Allowable, 1e-12, 0, "NDS 2018 15.3.2.4")
-	how.Fastening = member.PliesLoose
+	how.Fastening = lumber.Unfastened
 	assert.Zero(t, member.NewBuiltUp(4000, a, lumber.SevenDays, how).Allowable, "108/1.5 = 72 is above 50")
 }
 
