@@ -11,14 +11,10 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 	if err != nil {
 		return Report{}, err
 	}
-	roof, known := m.deck()
-	members := m.members(ws, &d)
-	if known {
-		members = append(members, roof.member)
-	}
+	d.deck = m.deck()
 	r := Report{
 		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: assumed,
-		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: members, Deck: m.deckReport(&roof, known),
+		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d), Deck: m.deckReport(d.deck),
 		Reactions: m.reactions(&d), Links: m.links(&d), Foundations: m.foundations(ws, &d),
 		Lateral: m.sideways.ways(), Headroom: m.headroom(&d),
 		Existing: m.existingRoof(&d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),

@@ -221,6 +221,40 @@ func TestDeckCarriesTheWorstWind(t *testing.T) {
 	assert.GreaterOrEqual(t, wind, -value(t, check(t, size(t, decked("panel")), "DK1", "bending in uplift"), "W"))
 }
 
+// Purlins at 16 in. up 10 ft of slope are eight courses; 16 ft sticks end on a rafter, and
+// 4 ft are left of each course. Panels go in courses of 4 ft.
+func TestDeckIsBought(t *testing.T) {
+	in := decked("purlins")
+	in.Deck.Size, in.Market.StockLengths = new("2x6"), []float64{12, 16}
+	r := size(t, in)
+	assert.Equal(t, []any{16, 16.0}, []any{member(t, r, "DK1").Count, member(t, r, "DK1").Length})
+	var got []cover.PieceLine
+	for _, p := range r.TakeOff.Pieces {
+		if p.Mark == "DK1" {
+			got = append(got, p)
+		}
+	}
+	item := "2x6 Douglas Fir-Larch No.2"
+	assert.Equal(t, []cover.PieceLine{{Mark: "DK1", Item: item, Count: 8, Length: 16}, {Mark: "DK1", Item: item, Count: 8, Length: 4}}, got)
+
+	in = decked("panel")
+	r = size(t, in)
+	assert.Equal(t, 8, member(t, r, "DK1").Count, "three courses of 20 ft, in sheets of 8 ft")
+	assert.True(t, slices.ContainsFunc(r.TakeOff.Other, func(b cover.BuyLine) bool {
+		return b.Item == "deck panels rated 24/16, 4 ft by 8 ft" && b.Quantity == 8 && b.Unit == "each"
+	}))
+}
+
+// The margins keep the deck as chosen: rafters at 16 in. under the least panel go no
+// farther apart than its span rating.
+func TestDeckBoundsTheMargins(t *testing.T) {
+	in := decked("panel")
+	in.Rafters.Spacing, in.Rafters.Size, in.Cover.Projection = new(16.0), new("2x10"), new(8.0)
+	m := marginOf(t, withMargins(t, in), "rafters.spacing_in")
+	assert.Equal(t, []string{"DK1", "span of the rating"}, []string{m.Mark, m.Check})
+	calctest.Near(t, 20, m.Passes, 0.01, "24/0 with free edges, IRC Table R503.2.1.1(1)")
+}
+
 // A wet panel has no help from the code table, which is for dry ones.
 func TestDeckOfWetPanels(t *testing.T) {
 	in := decked("panel")

@@ -10,11 +10,11 @@ import (
 	"patiocover/loads"
 )
 
-// sheet is the area of one panel, in²: 4 ft by 8 ft.
-const sheet = 4 * calc.Ft * panelLength
-
-// panelLength is the length of one panel, in.
-const panelLength = 8 * calc.Ft
+// The size of one panel, in: its strength axis is its length.
+const (
+	panelWidth  = 4 * calc.Ft
+	panelLength = 8 * calc.Ft
+)
 
 // fewestRafters is the least number of rafters under a panel of two spans.
 const fewestRafters = 3
@@ -28,21 +28,45 @@ type decked struct {
 	member Member
 	weight float64  // of the deck itself, lb/in² of slope
 	open   []string // why it is not checked whole
+	wood   wood     // of a deck of lumber
+	stock  stock    // likewise
+	pieces []run    // likewise: how the courses are cut
 }
 
-// deck chooses and checks the deck; false where there is none that can be checked.
-func (m *model) deck() (decked, bool) {
+// A run is some pieces of one length.
+type run struct {
+	length float64 // in
+	count  int
+}
+
+// deck chooses and checks the deck; nil where there is none that can be checked.
+func (m *model) deck() *decked {
 	switch m.deckKind() {
 	case "", anotherDeck:
-		return decked{}, false
+		return nil
 	case panelDeck:
-		return m.panels().finished(), true
+		return m.panels().finished()
 	}
-	return m.strips().finished(), true
+	return m.strips().finished()
+}
+
+// deckPieces cuts courses of planks, purlins or slats along the house into the longest
+// pieces of the market that end on rafters, and what is left of each course.
+func (m *model) deckPieces(courses int) []run {
+	full := math.Floor(m.longestStick()/m.plan.spacing+leastBay) * m.plan.spacing
+	if full <= 0 || full >= m.plan.width {
+		return []run{{m.plan.width, courses}}
+	}
+	n := math.Floor(m.plan.width/full + leastBay)
+	out := []run{{full, courses * int(n)}}
+	if rest := m.plan.width - n*full; rest > tiny {
+		out = append(out, run{rest, courses})
+	}
+	return out
 }
 
 // finished puts what is open into the verdict of the member.
-func (d decked) finished() decked {
+func (d *decked) finished() *decked {
 	for _, why := range d.open {
 		d.member.Verdict = d.member.Verdict.Worse(NotChecked)
 		d.member.Notes = append(d.member.Notes, "Not checked: "+why)
@@ -51,7 +75,7 @@ func (d decked) finished() decked {
 }
 
 // panels chooses and checks a deck of wood structural panels.
-func (m *model) panels() decked {
+func (m *model) panels() *decked {
 	d, n := m.in.Deck, m.deckNeed(m.plan.spacing)
 	var panel deck.Panel
 	var answer deck.PanelAnswer
@@ -68,10 +92,11 @@ func (m *model) panels() decked {
 			break
 		}
 	}
-	out := decked{weight: panel.Weight(), member: Member{
+	courses := math.Ceil(m.plan.slope(m.plan.projection)/panelWidth - leastBay)
+	out := &decked{weight: panel.Weight(), member: Member{
 		Mark: deckMark, Name: "deck panel", Size: panel.Rating, Dressed: fraction(panel.Thickness) + " in or thicker",
 		Species: "wood structural panels", Grade: "PS 1 or PS 2", Given: d.Rating != nil, Verdict: OK, Rejected: no,
-		Count:  int(math.Ceil(m.plan.width * m.plan.slope(m.plan.projection) / sheet)),
+		Count:  int(math.Ceil(courses*m.plan.width/panelLength - leastBay)),
 		Length: panelLength / calc.Ft, Notes: m.panelNotes(&answer),
 	}}
 	for _, c := range answer.Checks() {
@@ -90,7 +115,8 @@ func (m *model) panelNotes(a *deck.PanelAnswer) []string {
 		edges = "Edges between the rafters are held by clips, blocking, or tongue and groove"
 	}
 	notes := []string{
-		"Strength axis across the rafters, over two spans or more, panels 24 in. or wider; sheets counted by area", edges,
+		"Strength axis across the rafters, over two spans or more, panels 24 in. or wider; " +
+			"sheets counted in courses of 4 ft, what is cut off going into the next course", edges,
 		"The 300 lb of a worker are not computed on panels: the product standard tests the span rating under a " +
 			"concentrated load (DOC PS 2, from memory)",
 	}
@@ -105,7 +131,7 @@ func (m *model) panelNotes(a *deck.PanelAnswer) []string {
 }
 
 // strips chooses and checks a deck of lumber.
-func (m *model) strips() decked {
+func (m *model) strips() *decked {
 	st, n := m.deckStock(), m.deckNeed(m.plan.spacing)
 	var answer deck.StripAnswer
 	w, no := pick(st.candidates(deckSizes(m.in.Deck)), func(w *wood) (float64, string) {
@@ -115,15 +141,20 @@ func (m *model) strips() decked {
 	})
 	s := m.deckStrip(&w, m.plan.spacing)
 	slope := m.plan.slope(m.plan.projection)
-	out := decked{
+	out := &decked{
 		member: newMember(deckMark, deckNames[*m.in.Deck.Kind], &w, st, no),
 		weight: loads.Density(w.dry.Gravity.Value, moistureHigh) * w.section.Area() / s.Width,
 	}
-	out.member.Count = int(math.Ceil(slope / s.Width))
+	courses := int(math.Ceil(slope/s.Width - leastBay))
 	if *m.in.Deck.Kind != plankDeck {
-		out.member.Count = int(math.Floor(slope/s.Width+leastBay)) + 1
+		courses = int(math.Floor(slope/s.Width+leastBay)) + 1
 	}
-	out.member.Length, out.member.Notes = m.plan.width/calc.Ft, m.stripNotes(&w)
+	out.wood, out.stock, out.pieces = w, st, m.deckPieces(courses)
+	for _, p := range out.pieces {
+		out.member.Count += p.count
+		out.member.Length = max(out.member.Length, p.length/calc.Ft)
+	}
+	out.member.Notes = m.stripNotes(&w)
 	for _, c := range answer.Checks() {
 		out.member.add(c.Name, c.Combination, "between rafters", c.Check)
 	}

@@ -31,12 +31,12 @@ type DeckChoice struct {
 // usualSpacings are the rafter spacings that framing is laid out by, in.
 var usualSpacings = []float64{12, 16, 19.2, 24, 32}
 
-// deckReport writes up the deck; d is what was chosen and known whether it can be
-// checked.
-func (m *model) deckReport(d *decked, known bool) DeckReport {
+// deckReport writes up the deck; d is what was chosen, nil where none that can be
+// checked was described.
+func (m *model) deckReport(d *decked) DeckReport {
 	out := DeckReport{Kind: m.deckKind(), Verdict: NotChecked, Choices: m.deckChoices()}
 	switch {
-	case known:
+	case d != nil:
 		out.Verdict, out.Weight = d.member.Verdict, d.weight/calc.PSF
 		out.Reason = fmt.Sprintf("%s %s: %s governs at ratio %s", d.member.Name, d.member.Size, d.member.Governs, ratioText(d.member.Ratio))
 		for _, why := range d.open {
@@ -48,7 +48,7 @@ func (m *model) deckReport(d *decked, known bool) DeckReport {
 	default:
 		out.Kind, out.Reason = "not said", "it was not described"
 	}
-	if i := slices.IndexFunc(out.Choices, func(c DeckChoice) bool { return c.Own }); i >= 0 && !known {
+	if i := slices.IndexFunc(out.Choices, func(c DeckChoice) bool { return c.Own }); i >= 0 && d == nil {
 		out.Reason += fmt.Sprintf("; at %g in on center %s would serve", m.plan.spacing, out.Choices[i].words())
 	}
 	return out

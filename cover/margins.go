@@ -119,6 +119,13 @@ func addLayer(in *Input, psf float64) {
 func (m *model) margins(in Input, d *design) []Margin {
 	in = in.clone()
 	in.Rafters.Size, in.Beams.Size, in.Posts.Size = &d.rafter.section.Name, &d.beam.section.Name, &d.post.section.Name
+	if roof := m.deck(); roof != nil {
+		keep := &in.Deck.Size
+		if m.deckKind() == panelDeck {
+			keep = &in.Deck.Rating
+		}
+		*keep = &roof.member.Size
+	}
 	var out []Margin
 	for _, q := range movers() {
 		out = append(out, q.margin(in, q.now(&m.in)))
@@ -241,6 +248,9 @@ func (m *model) worst(ws *workspace, d *design) (ratio float64, mark, check stri
 	k := ws.worstPost()
 	post, name := ws.worstOf(k)
 	take(post.worst[k].ratio, name, postNames[k])
+	if roof := m.deck(); roof != nil {
+		take(float64(roof.member.Ratio), deckMark, roof.member.Governs)
+	}
 	return ratio, mark, check
 }
 

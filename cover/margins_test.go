@@ -86,6 +86,8 @@ func TestMarginsHold(t *testing.T) {
 			in.Beams.Size = &name
 		case "post":
 			in.Posts.Size = &name
+		case "deck panel":
+			in.Deck.Rating = &name
 		}
 	}
 	for _, c := range []struct {

@@ -12,7 +12,11 @@ func (m *model) members(ws *workspace, d *design) []Member {
 	for i := range m.lines {
 		out = append(out, m.beamMember(ws, d, i))
 	}
-	return append(out, m.postMember(ws, d))
+	out = append(out, m.postMember(ws, d))
+	if d.deck != nil {
+		out = append(out, d.deck.member)
+	}
+	return out
 }
 
 func (m *model) rafterMember(ws *workspace, d *design) Member {

@@ -5,6 +5,7 @@ package cover
 type design struct {
 	rafter, beam, post       wood
 	noRafter, noBeam, noPost []Rejected
+	deck                     *decked // nil where none that can be checked was described
 }
 
 // Size answers one cover: it fills what may be assumed, chooses the smallest size

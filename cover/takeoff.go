@@ -93,10 +93,14 @@ func (m *model) takeOff(r *Report, d *design) TakeOff {
 		"Lengths are those of the drawings, with 1/8 in for each saw cut and no other allowance for waste",
 		"Of the layers those that are sure to stay are listed, by the area of the roof; allowances are not bought",
 	}}
+	if d.deck != nil {
+		t.Notes = append(t.Notes,
+			"The deck is listed by its pieces, and the layer of the dead load that is the deck is the same thing: price one of them")
+	}
 	for _, l := range m.lots(d) {
 		t.buyWood(l, m.in.Market)
 	}
-	t.Other = m.otherItems(r)
+	t.Other = m.otherItems(r, d)
 	for i := range t.Other {
 		t.priceOther(&t.Other[i], m.in.Market.Prices)
 	}
@@ -152,6 +156,11 @@ func (m *model) lots(d *design) []*lot {
 	for i := range p.lines {
 		height := m.postHeight(i, d.rafter.section.Depth, d.beam.section.Depth)
 		of(m.posts, &d.post).add("P", height, len(p.posts))
+	}
+	if d.deck != nil {
+		for _, r := range d.deck.pieces {
+			of(d.deck.stock, &d.deck.wood).add(deckMark, r.length, r.count)
+		}
 	}
 	return out
 }
@@ -211,13 +220,17 @@ func (l *lot) dollars(p *Price, length float64) float64 {
 
 // otherItems counts what is no wood: the roof by area, its layers, and every connector
 // of the load path that is bought with a rating.
-func (m *model) otherItems(r *Report) []BuyLine {
+func (m *model) otherItems(r *Report, d *design) []BuyLine {
 	area := m.plan.width * m.plan.slope(m.plan.projection) / calc.SqFt
 	var out []BuyLine
 	for _, l := range m.in.Cover.Layers {
 		if yes(l.Certain) {
 			out = append(out, BuyLine{Item: *l.Name, Quantity: calc.RoundUp(area, 1), Unit: "square_foot"})
 		}
+	}
+	if d.deck != nil && m.deckKind() == panelDeck {
+		item := "deck panels rated " + d.deck.member.Size + ", 4 ft by 8 ft"
+		out = append(out, BuyLine{Item: item, Quantity: float64(d.deck.member.Count), Unit: "each"})
 	}
 	for _, l := range r.Links {
 		if l.Rating > 0 && (l.Per == PerJoint || l.Per == PerPost) && bought(l) {
