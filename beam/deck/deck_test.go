@@ -132,6 +132,7 @@ func TestStripsAreProved(t *testing.T) {
 		a, s := anyAction(t), anyStrip(t)
 		proved(t, deck.NewBending(&a, &s))
 		proved(t, deck.NewShear(&a, &s))
+		proved(t, deck.NewBearing(&a, &s))
 		proved(t, deck.NewDeflection(a.Plan, &s, liveLimit))
 		green := member.Seasoning{Green: rapid.Bool().Draw(t, "green")}
 		proved(t, deck.NewSag(a.Dead, a.Plan, &s, green, totalLimit))
@@ -331,6 +332,25 @@ func TestPurlinUnderUplift(t *testing.T) {
 	assert.Equal(t, 1.0, deck.NewBending(&down, &s).Check.Stability)
 	assert.Less(t, deck.NewBending(&up, &s).Check.Stability, 1.0, "NDS 2018 3.3.3: bottom edge free")
 	calctest.Close(t, 24*(0.6*60-0.6)/144*48*48/8, deck.NewBending(&up, &s).Moment, 1e-12, 0)
+}
+
+// The end of a slat sits on half of a rafter, 3/4 in., and carries a worker there.
+func TestBearingOnTheRafter(t *testing.T) {
+	piece := adjusted(t, "Hem-Fir", "No.2", "2x4", lumber.Use{Flat: true, Wet: true})
+	a, s := worker(5), deck.NewSlat(piece, 24, 6, false)
+	b := deck.NewBearing(&a, &s)
+	calctest.Close(t, 5.0/144*6*24/2+300, b.Force, 1e-12, 0, "w l / 2 + P")
+	calctest.Close(t, b.Force/(3.5*0.75)/(405*0.67), b.Ratio(), 1e-12, 0, "NDS 2018 3.10.2, no C_D, no C_b at the end, wet")
+	lifted := uplift(1, 40)
+	assert.Zero(t, deck.NewBearing(&lifted, &s).Ratio(), "what lifts presses on nothing")
+	n := need(24, 5, 20, 30)
+	answer := n.Strip(&s, member.Seasoning{})
+	most := 0.0
+	for _, c := range answer.Checks() {
+		proved(t, c.Check)
+		most = max(most, c.Check.Ratio())
+	}
+	assert.Equal(t, answer.Ratio(), most, "every ratio that counts is listed")
 }
 
 func TestSlatsShareAWorkerOnlyWhenBlocked(t *testing.T) {

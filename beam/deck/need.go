@@ -117,6 +117,7 @@ type StripAnswer struct {
 	Worker Bending    // under the concentrated load
 	Up     Bending    // in net uplift
 	Shear  Shear      // either way
+	Seat   Bearing    // on the rafter
 	Live   Deflection // under live or snow load
 	Sag    Sag        // long term
 }
@@ -139,6 +140,9 @@ func (n *Need) Strip(s *Strip, seasoning member.Seasoning) StripAnswer {
 		if v := NewShear(act, s); v.Ratio() > a.Shear.Ratio() {
 			a.Shear = v
 		}
+		if r := NewBearing(act, s); r.Ratio() > a.Seat.Ratio() {
+			a.Seat = r
+		}
 	}
 	a.Live = NewDeflection(n.Live, s, n.LiveLimit)
 	a.Sag = NewSag(n.Dead, n.Live, s, seasoning, n.TotalLimit)
@@ -147,7 +151,8 @@ func (n *Need) Strip(s *Strip, seasoning member.Seasoning) StripAnswer {
 
 // Ratio is the largest ratio of all checks.
 func (a *StripAnswer) Ratio() float64 {
-	return max(a.Down.Ratio(), a.Worker.Ratio(), a.Up.Ratio(), a.Shear.Ratio(), a.Live.Ratio(), a.Sag.Ratio())
+	strength := max(a.Down.Ratio(), a.Worker.Ratio(), a.Up.Ratio(), a.Shear.Ratio(), a.Seat.Ratio())
+	return max(strength, a.Live.Ratio(), a.Sag.Ratio())
 }
 
 // Checks lists the checks that apply.
@@ -163,6 +168,9 @@ func (a *StripAnswer) Checks() []Named {
 	}
 	if a.Shear.Ratio() > 0 {
 		out = append(out, Named{"shear", a.Shear.Action.Name, a.Shear})
+	}
+	if a.Seat.Ratio() > 0 {
+		out = append(out, Named{"bearing on the rafter", a.Seat.Action.Name, a.Seat})
 	}
 	return append(out, Named{"live or snow deflection", "live or snow load", a.Live},
 		Named{"long-term sag", "Kcr D with live or snow load", a.Sag})
