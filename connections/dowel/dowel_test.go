@@ -95,6 +95,21 @@ func TestLateralPublished(t *testing.T) {
 	}
 }
 
+// Every legible entry of NDS 2018 Table 12K; a value on the edge between two printed
+// ones may fall to either side.
+func TestLagPlateTable(t *testing.T) {
+	rows := calctest.Published(t, "lag_steel_plate.csv")
+	assert.Len(t, rows, 219)
+	for _, r := range rows {
+		f := sized(t, "lag screw", r.Text("size"), 6)
+		plate := dowel.Member{Material: dowel.Steel, Thickness: r.Num("ts in")}
+		f.Length = plate.Thickness + 8*f.Diameter + f.Tip
+		main := dowel.Member{Gravity: r.Num("G"), Angle: r.Num("theta deg"), Thickness: 100}
+		v := dowel.NewLateral(f, dowel.Joint{Side: plate, Main: main})
+		calctest.Near(t, r.Num("want"), v.Value, r.Num("within"), r.Text("source"), f.Name, r.Num("ts in"), r.Num("G"))
+	}
+}
+
 func TestWithdrawalPublished(t *testing.T) {
 	for _, r := range calctest.Published(t, "dowel_withdrawal.csv") {
 		f := sized(t, r.Text("kind"), r.Text("size"), 6)
