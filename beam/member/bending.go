@@ -33,33 +33,39 @@ type Bending struct {
 	Stiffness   lumber.Property // Emin with its factors, psi
 	Duration    lumber.Duration // load duration of the combination
 	Bracing     Bracing         // of the compression edge
-	Star        float64         // Fb*, psi: Fb with every factor but C_fu and C_L
+	Star        float64         // Fb*, psi: Fb with every factor but C_fu, C_V and C_L
 	Effective   float64         // le, in; 0 where C_L needs none
 	Slenderness float64         // RB, ratio; 0 where C_L needs none
 	Critical    float64         // FbE, psi; 0 where C_L needs none
 	Stability   float64         // CL, factor; 0 when the member is not allowed
-	Allowable   float64         // Fb', psi
+	Volume      lumber.Volume   // CV of glued laminated timber; 1 where there is none
+	Allowable   float64         // Fb', psi: with the lesser of CL and CV
 	round       bool            // breadth and depth are the diameter
 	lateral     lateral
 	reach       reach
 }
 
-// NewBending checks the moment, in lb-in of either sign, on the piece. bracing is
-// that of the edge which this moment compresses. A piece used flat bends about its
-// weak axis.
+// NewBending checks the moment, in lb-in of either sign, on the piece; a negative one
+// stretches the top face. bracing is that of the edge which this moment compresses. A
+// piece used flat bends about its weak axis. Of C_L and C_V the lesser counts, never
+// their product (NDS 2018 5.3.6).
 func NewBending(moment float64, a *lumber.Adjusted, duration lumber.Duration, bracing Bracing) Bending {
 	b := Bending{
 		Moment: math.Abs(moment), Modulus: a.Section.Modulus(), Breadth: a.Section.Breadth,
 		Depth: a.Section.Depth, Lateral: a.Section.Lateral(), Strength: a.Bending, Stiffness: a.Stability,
 		Duration: duration, Bracing: bracing, round: a.Section.Round,
 	}
+	if moment < 0 || bracing.Hogging {
+		b.Strength = a.Reversed
+	}
 	if a.Use.Flat {
 		b.layFlat(a.Section)
 	}
+	b.Volume = lumber.NewVolume(a, bracing.Zeros)
 	b.Stress = b.Moment / b.Modulus
 	b.Star = b.Strength.EdgewiseAt(duration)
 	b.brace()
-	b.Allowable = b.Star * b.Stability * b.Strength.FlatUse
+	b.Allowable = b.Star * min(b.Stability, b.Volume.Factor) * b.Strength.FlatUse
 	return b
 }
 
@@ -108,6 +114,12 @@ func (b Bending) Explain() calc.Check {
 	s.Step("Fb_star", b.Strength.FormulaAt(), b.Star, "psi", "NDS 2018 3.3.3.8")
 	b.explainStability(&s)
 	if b.lateral == lateralUnknown || b.lateral == lateralTooSlim {
+		return s.Check("bending", "f_b", "Fb_adj")
+	}
+	if b.Volume.Applies() {
+		s.Append(b.Volume.Lines())
+		s.Step("Fb_adj", "Fb_star * min(C_L, C_V) * C_fu", b.Allowable, "psi",
+			"NDS 2018 5.3.6, the lesser of C_L and C_V")
 		return s.Check("bending", "f_b", "Fb_adj")
 	}
 	s.Step("Fb_adj", "Fb_star * C_L * C_fu", b.Allowable, "psi", "NDS 2018 Table 4.3.1")

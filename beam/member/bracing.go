@@ -108,10 +108,16 @@ func (l Loading) formula(b reach) string {
 // A Bracing says how the compression edge of a bending member is kept from moving
 // sideways, for one direction of the moment: a deck on top braces the top edge and
 // nothing else. The zero value is unknown and has no capacity.
+//
+// Glued laminated timber also wants to know which face the moment stretches, since
+// Fbx- of an unbalanced layup is less, and how far apart the moment is zero, for C_V;
+// without that length it has no capacity. Sawn lumber needs neither.
 type Bracing struct {
 	Unbraced float64 // lu, in: longest part of the compression edge without support
 	Loading  Loading // row of Table 3.3.3
 	Held     bool    // the edge is held along its whole length, and the ends against rotation
+	Zeros    float64 // L, in: between points of zero moment; the whole length of the member is safe
+	Hogging  bool    // the moment stretches the top face, also where it is given without a sign
 }
 
 // A Restraint is what NDS 2018 4.4.1.2 asks of a sawn bending member so that C_L

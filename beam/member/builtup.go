@@ -34,7 +34,7 @@ type BuiltUp struct {
 }
 
 // NewBuiltUp checks the axial force, in lb and pressing, on a post of plies; a holds
-// the values of one ply. A post is never weaker than its plies taken singly.
+// the values of one ply (see [lumber.Adjusted.OnePly]). A post is never weaker than its plies taken singly.
 func NewBuiltUp(force float64, a *lumber.Adjusted, duration lumber.Duration, how Assembly) BuiltUp {
 	b := BuiltUp{Assembly: how, Fastening: how.Fastening.Share()}
 	whole, n := *a, float64(how.Plies)
@@ -44,7 +44,7 @@ func NewBuiltUp(force float64, a *lumber.Adjusted, duration lumber.Duration, how
 	b.Thin = NewCompression(force, &whole, duration, Column{Deep: held, Thin: how.Column.Thin, Form: form})
 	b.Ply = NewCompression(force/n, a, duration, how.Column)
 	b.Stress = b.Deep.Stress
-	if how.Plies < fewestPlies || how.Plies > mostPlies || a.Section.Breadth < thinnestPly {
+	if how.Plies < fewestPlies || how.Plies > mostPlies || a.Section.Breadth < thinnestPly || a.Section.Plies > 1 {
 		b.refused = true
 		return b
 	}
@@ -62,7 +62,7 @@ func (b BuiltUp) Explain() calc.Check {
 	s.Given("plies", float64(b.Assembly.Plies), "", "plies of the post")
 	if b.refused {
 		s.Append(b.Deep.Explain().Lines)
-		s.Given("Fc_post", b.Allowable, "psi", "NDS 2018 15.3.1, 2 to 5 plies of 1-1/2 in. and more: no capacity")
+		s.Given("Fc_post", b.Allowable, "psi", "NDS 2018 15.3.1, 2 to 5 single plies of 1-1/2 in. and more: no capacity")
 		return s.Check("compression of a built-up post", "f_c", "Fc_post")
 	}
 	s.Append(b.Deep.Explain().Lines)

@@ -43,13 +43,14 @@ type Combined struct {
 	Tension      Tension     // 3.8 for the pulling force
 	Edge         Bending     // 3.3 for the edgewise moment
 	Flat         Bending     // 3.3 for the flatwise moment
+	Area         float64     // A, in², gross
 	Axial        float64     // fc pressing or ft pulling, psi
 	EdgeCritical float64     // FcE1, psi; 0 where no force presses or the plane is held
 	FlatCritical float64     // FcE2, psi; 0 where no force presses or the plane is held
 	EdgeShare    float64     // fc / FcE1, ratio; 0 where the plane is held
 	FlatShare    float64     // fc / FcE2, ratio; 0 where the plane is held
-	EdgeOff      float64     // fc 6 e1/d1, psi
-	FlatOff      float64     // fc 6 e2/d2, psi
+	EdgeOff      float64     // fc 6 e1/d1, psi; 8 in place of 6 for poles
+	FlatOff      float64     // fc 6 e2/d2, psi, with the thickness of one ply where there are plies
 	EdgeStress   float64     // fb1 + fc 6 e1/d1, psi
 	FlatStress   float64     // fb2 + fc 6 e2/d2, psi
 	Twist        float64     // (EdgeStress / FbE)², ratio; 0 where no edge can move sideways
@@ -74,7 +75,7 @@ func NewCombined(
 	x Actions, edge, flat *lumber.Adjusted, duration lumber.Duration, stay Stay,
 ) Combined {
 	c := Combined{
-		Actions: x, Stay: stay,
+		Actions: x, Stay: stay, Area: edge.Section.Area(),
 		Edge: NewBending(x.Edgewise, edge, duration, stay.Bracing),
 		Flat: NewBending(x.Flatwise, flat, duration, Bracing{}),
 	}
@@ -85,7 +86,7 @@ func NewCombined(
 		c.branch = bendingPulled
 		net := stay.Net
 		if net == 0 {
-			net = edge.Section.Area()
+			net = c.Area
 		}
 		c.Tension = NewTension(-x.Force, net, edge, duration)
 		c.Axial = c.Tension.Stress
@@ -102,14 +103,13 @@ func NewCombined(
 // bend finds the bending stresses with the eccentricity of the force, and how far
 // each kind of buckling makes them grow.
 func (c *Combined) bend() {
-	b, d := c.Edge.Breadth, c.Edge.Depth
 	if c.branch == bendingPressed {
 		stiffness := c.Compression.Stiffness.At(c.Compression.Duration)
 		c.EdgeCritical, c.EdgeShare = share(c.Axial, stiffness, c.Compression.DeepRatio)
 		c.FlatCritical, c.FlatShare = share(c.Axial, stiffness, c.Compression.ThinRatio)
 	}
-	c.EdgeOff = c.Axial * 6 * math.Abs(c.Actions.EdgeOffset) / d // 15.4.1
-	c.FlatOff = c.Axial * 6 * math.Abs(c.Actions.FlatOffset) / b // 15.4.1
+	c.EdgeOff = c.Axial * c.shape() * math.Abs(c.Actions.EdgeOffset) / c.Edge.Depth // 15.4.1
+	c.FlatOff = c.Axial * c.shape() * math.Abs(c.Actions.FlatOffset) / c.Flat.Depth // 15.4.1
 	c.EdgeStress = c.Edge.Stress + c.EdgeOff
 	c.FlatStress = c.Flat.Stress + c.FlatOff
 	if c.Edge.lateral == lateralSlender {
@@ -117,6 +117,14 @@ func (c *Combined) bend() {
 	}
 	c.EdgeGrown = c.Edge.Stress + c.EdgeOff*(1+0.234*c.EdgeShare)               // eq. 15.4-1
 	c.FlatGrown = c.Flat.Stress + c.FlatOff*(1+0.234*c.FlatShare+0.234*c.Twist) // eq. 15.4-1
+}
+
+// shape is A d/S: 6 of a rectangle, 8 of a circle.
+func (c *Combined) shape() float64 {
+	if c.Edge.round {
+		return 8
+	}
+	return 6
 }
 
 // share returns FcE, psi, and fc/FcE for a plane with le/d; zeros where it is held, and
@@ -149,13 +157,19 @@ func (c *Combined) interact() {
 // Flatwise bending adds to both, as the commentary on 3.9.1 suggests.
 func (c *Combined) pull() {
 	c.AxialPart = c.Tension.Ratio()
-	c.EdgePart = calc.Ratio(c.EdgeStress, c.Edge.Star*c.Edge.Strength.FlatUse)
-	c.FlatPart = calc.Ratio(c.FlatStress, c.Flat.Star*c.Flat.Strength.FlatUse)
+	c.EdgePart = calc.Ratio(c.EdgeStress, c.Edge.stretched())
+	c.FlatPart = calc.Ratio(c.FlatStress, c.Flat.stretched())
 	c.Sum = c.AxialPart + c.EdgePart + c.FlatPart // eq. 3.9-1
-	c.Relief = c.Tension.Force / (c.Edge.Breadth * c.Edge.Depth)
-	c.Second = calc.Ratio(c.EdgeStress-c.Relief, c.Edge.Allowable) +
-		calc.Ratio(c.FlatStress, c.Flat.Allowable*(1-c.Twist)) // eq. 3.9-2
+	c.Relief = c.Tension.Force / c.Area
+	c.Second = calc.Ratio(c.EdgeStress-c.Relief, c.Edge.pressed()) +
+		calc.Ratio(c.FlatStress, c.Flat.pressed()*(1-c.Twist)) // eq. 3.9-2
 }
+
+// stretched is Fb* of NDS 2018 3.9.1, psi: with every factor but C_L.
+func (b *Bending) stretched() float64 { return b.Star * b.Volume.Factor * b.Strength.FlatUse }
+
+// pressed is Fb** of NDS 2018 3.9.1, psi: with every factor but C_V.
+func (b *Bending) pressed() float64 { return b.Star * b.Stability * b.Strength.FlatUse }
 
 // Ratio is the larger of the two conditions.
 func (c Combined) Ratio() float64 { return calc.Ratio(math.Max(c.Sum, c.Second), 1) }

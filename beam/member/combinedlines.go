@@ -14,8 +14,9 @@ func (c Combined) Explain() calc.Check {
 	case bendingOnly:
 		s.Given("P", c.Actions.Force, "lb", "axial force of the combination")
 	}
-	s.Given("b_1", c.Edge.Breadth, "in", "size")
-	s.Given("d_1", c.Edge.Depth, "in", "size")
+	s.Given("side_1", c.Edge.Depth, "in", "size in the plane of the depth")
+	s.Given("side_2", c.Flat.Depth, "in", "size in the plane of the breadth")
+	s.Given("A_g", c.Area, "in²", "gross area")
 	c.explainPlane(&s, c.Edge, "1", c.Actions.EdgeOffset, c.EdgeOff, c.EdgeStress)
 	if c.Edge.lateral == lateralSlender && c.EdgeStress > 0 {
 		s.Step("F_bE1", "F_bE", c.Edge.Critical, "psi", "NDS 2018 3.3.3.8")
@@ -46,22 +47,36 @@ func (c Combined) explainPlane(s *calc.Sheet, b Bending, n string, offset, off, 
 	s.Step("f_b"+n, "f_b", b.Stress, "psi", "NDS 2018 3.9")
 	s.Step("Fb_"+n, "Fb_adj", b.Allowable, "psi", "NDS 2018 3.9")
 	if c.branch == bendingPulled {
-		s.Step("Fb_star_"+n, "Fb_star * C_fu", b.Star*b.Strength.FlatUse, "psi", "NDS 2018 3.9.1, without C_L")
+		b.explainPulled(s, n)
 	}
 	if off == 0 {
 		s.Step("s_"+n, "f_b"+n, total, "psi", "NDS 2018 3.9, no eccentricity in this plane")
 		return
 	}
-	axial, side := "f_c", map[string]string{"1": "d_1", "2": "b_1"}[n]
+	axial, shape := "f_c", calc.Number(c.shape())
 	if c.branch == bendingPulled {
 		axial = "f_t"
 	}
 	s.Given("e_"+n, offset, "in", "eccentricity of the force")
 	s.Append([]calc.Line{{
-		Symbol: "f_e" + n, Formula: axial + " * 6 * abs(e_" + n + ") / " + side, X: off, Unit: "psi",
+		Symbol: "f_e" + n, Formula: axial + " * " + shape + " * abs(e_" + n + ") / side_" + n, X: off, Unit: "psi",
 		Source: "NDS 2018 15.4.1", Status: calc.Recalled,
 	}})
 	s.Step("s_"+n, "f_b"+n+" + f_e"+n, total, "psi", "NDS 2018 15.4.1")
+}
+
+// explainPulled writes Fb* and Fb** of plane n.
+func (b Bending) explainPulled(s *calc.Sheet, n string) {
+	star, held := "Fb_star * C_fu", "Fb_star * C_L * C_fu"
+	if b.Volume.Applies() {
+		s.Append(b.Volume.Lines())
+		star = "Fb_star * C_V * C_fu"
+	}
+	if b.lateral == lateralUnknown || b.lateral == lateralTooSlim {
+		held = "0"
+	}
+	s.Step("Fb_star_"+n, star, b.stretched(), "psi", "NDS 2018 3.9.1, without C_L")
+	s.Step("Fb_star2_"+n, held, b.pressed(), "psi", "NDS 2018 3.9.1, Fb**: without C_V")
 }
 
 // explainPressed writes the conditions under compression, or without axial force.
@@ -128,10 +143,10 @@ func (c Combined) explainPulled(s *calc.Sheet) {
 	c.part(s, "r_1", "s_1", "Fb_star_1", c.EdgeStress, c.EdgePart)
 	c.part(s, "r_2", "s_2", "Fb_star_2", c.FlatStress, c.FlatPart)
 	s.Step("sum_1", "r_t + r_1 + r_2", c.Sum, "", "NDS 2018 eq. 3.9-1")
-	s.Step("f_g", "T / (b_1 * d_1)", c.Relief, "psi", "NDS 2018 eq. 3.9-2, over the gross area")
-	c.part(s, "q_1", "(s_1 - f_g)", "Fb_1", c.EdgeStress-c.Relief,
-		calc.Ratio(c.EdgeStress-c.Relief, c.Edge.Allowable))
-	c.part(s, "q_2", "s_2", "Fb_2 * (1 - twist)", c.FlatStress,
-		calc.Ratio(c.FlatStress, c.Flat.Allowable*(1-c.Twist)))
+	s.Step("f_g", "T / A_g", c.Relief, "psi", "NDS 2018 eq. 3.9-2, over the gross area")
+	c.part(s, "q_1", "(s_1 - f_g)", "Fb_star2_1", c.EdgeStress-c.Relief,
+		calc.Ratio(c.EdgeStress-c.Relief, c.Edge.pressed()))
+	c.part(s, "q_2", "s_2", "Fb_star2_2 * (1 - twist)", c.FlatStress,
+		calc.Ratio(c.FlatStress, c.Flat.pressed()*(1-c.Twist)))
 	s.Step("sum_2", "q_1 + q_2", c.Second, "", "NDS 2018 eq. 3.9-2")
 }

@@ -47,14 +47,15 @@ type JointShear struct {
 
 // NewJointShear checks the shear force, in lb of either sign, beside the joint. A
 // carried member is loaded toward its top edge, so that the lowest fastener counts; one
-// that is held down is loaded toward its bottom edge, and the highest counts.
+// that is held down is loaded toward its bottom edge, and the highest counts. Poles have
+// no capacity here.
 func NewJointShear(force float64, a *lumber.Adjusted, duration lumber.Duration, joint Joint) JointShear {
 	j := JointShear{
 		Force: math.Abs(force), Breadth: a.Section.Breadth, Depth: a.Section.Depth,
-		Joint: joint, Strength: a.Shear, Duration: duration,
+		Joint: joint, Strength: a.ShearAtCuts, Duration: duration,
 	}
 	j.Allowable = j.Strength.At(duration)
-	if !(0 < joint.Lowest && joint.Lowest <= joint.Highest && joint.Highest < j.Depth) || !(joint.FromEnd >= 0) {
+	if a.Section.Round || !(0 < joint.Lowest && joint.Lowest <= joint.Highest && joint.Highest < j.Depth) || !(joint.FromEnd >= 0) {
 		return j
 	}
 	j.Effective = j.Depth - joint.Lowest

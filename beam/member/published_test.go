@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"patiocover/beam"
 	"patiocover/beam/lumber"
 	"patiocover/beam/member"
 	"patiocover/calc"
@@ -92,8 +93,8 @@ func TestPublishedColumns(t *testing.T) {
 func TestPublishedNotch(t *testing.T) {
 	forEach(t, "notch tension", func(t *testing.T, r calc.Row) {
 		a := lumber.Adjusted{
-			Section: lumber.Section{Breadth: argument(t, r, "b"), Depth: argument(t, r, "d")},
-			Shear:   plain(argument(t, r, "Fv"), lumber.Shear),
+			Section:     lumber.Section{Breadth: argument(t, r, "b"), Depth: argument(t, r, "d")},
+			ShearAtCuts: plain(argument(t, r, "Fv"), lumber.Shear),
 		}
 		n := member.NewNotchShear(1, &a, lumber.TenYears, member.Notch{Remaining: argument(t, r, "dn")})
 		calctest.Near(t, r.Num("want"), n.Capacity, r.Num("within"), r.Text("source"))
@@ -104,6 +105,21 @@ func TestPublishedHankinson(t *testing.T) {
 	forEach(t, "hankinson", func(t *testing.T, r calc.Row) {
 		got := member.Hankinson(argument(t, r, "Fc_star"), argument(t, r, "Fc_perp"), argument(t, r, "theta"))
 		calctest.Near(t, r.Num("want"), got, r.Num("within"), r.Text("source"))
+	})
+}
+
+func TestPublishedOverhang(t *testing.T) {
+	forEach(t, "overhang", func(t *testing.T, r calc.Row) {
+		span, over := argument(t, r, "L"), argument(t, r, "a")
+		line, err := beam.NewLine(span+over, []float64{0, span})
+		require.NoError(t, err)
+		p, err := beam.NewPlan(line, [][]beam.Load{
+			{beam.Uniform(0, span, argument(t, r, "w1")), beam.Uniform(span, span+over, argument(t, r, "w2"))},
+		})
+		require.NoError(t, err)
+		var x beam.Response
+		p.Run([]float64{1}, argument(t, r, "EI"), &x)
+		calctest.Near(t, r.Num("want"), x.RightTip, r.Num("within"), r.Text("source"))
 	})
 }
 
