@@ -13,7 +13,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 	}
 	d.deck = m.deck()
 	r := Report{
-		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: assumed,
+		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: append(assumed, m.assumedCut(&d)...),
 		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d), Deck: m.deckReport(d.deck),
 		Reactions: m.reactions(&d), Links: m.links(&d), Foundations: m.foundations(ws, &d),
 		Lateral: m.sideways.ways(), Headroom: m.headroom(&d),

@@ -74,6 +74,7 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	f.write(m)
 	for i := range f.pieces {
 		f.pieces[i].fix(eachCase(len(f.bays)))
+		f.blow(&f.pieces[i])
 	}
 	f.hulls(m)
 	return f, nil
@@ -279,7 +280,7 @@ func (f *beamFrame) demands(w *wood, every bool, out []peaks) {
 		for a := range p.arr {
 			for s := range p.unit {
 				r := p.reaction(a, s, w)
-				out[i].seat[s].raise(r, a, s)
+				out[i].stand(a, s, p.arr[a].duration, r)
 				f.forces[a][p.firstPost+s] += r
 			}
 		}

@@ -1,7 +1,6 @@
 package cover
 
 import (
-	"patiocover/beam"
 	"patiocover/beam/lumber"
 	"patiocover/beam/member"
 	"patiocover/calc"
@@ -13,21 +12,37 @@ type checkKind uint8
 // The kinds, in the order of the report.
 const (
 	bendingCheck checkKind = iota
+	axialCheck
 	shearCheck
 	bearingCheck
+	bedCheck
+	cutCheck
+	notchCheck
+	restCheck
 	liveCheck
 	sagCheck
+	gustCheck
 	checkKinds
 )
+
+// optional tells the kinds that a member has only where something asks for them.
+func (k checkKind) optional() bool {
+	switch k {
+	case axialCheck, bedCheck, cutCheck, notchCheck, restCheck, gustCheck:
+		return true
+	}
+	return false
+}
 
 // A found is the worst of one kind of check, with what it takes to make it again.
 type found struct {
 	ratio    float64
 	demand   float64 // lb-in, lb or in
 	duration lumber.Duration
-	by       int // arrangement
-	bay      int // bay or support
-	edge     int // compressed edge, for bending
+	by       int     // arrangement
+	bay      int     // bay or support
+	edge     int     // compressed edge for bending; sense of the reaction for shear at a cut
+	force    float64 // lb along the member, pressing, or below 0 pulling
 }
 
 // A graded holds the worst of every kind.
@@ -65,6 +80,11 @@ type holding struct {
 	bracing bracing
 	seats   [maxBays]member.Seat // by support; a zero seat is checked elsewhere
 	wetSeat [maxBays]bool        // the seat stays wet
+	cuts    [maxBays]cut         // by support
+	bed     *wood                // what it lies on where its seats are level; nil for none
+	angle   float64              // degrees between a vertical load and the grain
+	cosine  float64              // of the slope
+	hung    bool                 // it is too slender to be pressed: what acts along it is held at its high end
 	limits  limits
 }
 
@@ -76,22 +96,23 @@ func (f *frame) grade(w *wood, p *peaks, h *holding, g *graded) {
 		f.gradeBending(w, p, h, lumber.Duration(d), g)
 		if at := p.shear[d]; at.value > 0 {
 			c := member.NewShear(at.value, &w.dry, lumber.Duration(d))
-			g[shearCheck].raise(found{c.Ratio(), at.value, lumber.Duration(d), at.by, at.bay, 0})
+			g[shearCheck].raise(found{ratio: c.Ratio(), demand: at.value, duration: lumber.Duration(d), by: at.by, bay: at.bay})
 		}
 	}
-	for s := range f.plan.Line().Spans() + 1 {
-		at := p.seat[s]
-		if h.seats[s].Length == 0 || at.value <= 0 {
-			continue
-		}
-		c := member.NewBearing(at.value, w.seatValues(h.wetSeat[s]), h.seats[s])
-		g[bearingCheck].raise(found{ratio: c.Ratio(), demand: at.value, by: at.by, bay: s})
+	for s := range f.unit {
+		f.gradeSeat(w, p, h, s, g)
+		f.gradeCut(w, p, h, s, g)
 	}
+	f.gradeMoves(p, h, g)
+}
+
+// gradeMoves checks the deflections.
+func (f *frame) gradeMoves(p *peaks, h *holding, g *graded) {
 	for b := range f.bays {
 		if f.bays[b].length == 0 {
 			continue
 		}
-		live, total := p.live[b], p.total[b]
+		live, total, gust := p.live[b], p.total[b], p.gust[b]
 		g[liveCheck].raise(found{
 			ratio:  member.NewDeflection(live.value, f.limit(h.limits.live, b)).Ratio(),
 			demand: live.value, by: live.by, bay: b,
@@ -100,12 +121,17 @@ func (f *frame) grade(w *wood, p *peaks, h *holding, g *graded) {
 			ratio:  calc.Ratio(total.value, f.limit(h.limits.total, b).Allowed()),
 			demand: total.value, by: total.by, bay: b,
 		})
+		g[gustCheck].raise(found{
+			ratio:  member.NewDeflection(gust.value, f.limit(h.limits.gust, b)).Ratio(),
+			demand: gust.value, by: gust.by, bay: b,
+		})
 	}
 }
 
 // gradeBending checks the moments of one duration. Of the bays whose compressed edge is
 // held alike only the largest moment can govern.
 func (f *frame) gradeBending(w *wood, p *peaks, h *holding, d lumber.Duration, g *graded) {
+	axial := f.boundAxial(w, h, p.thrust[d].value, d)
 	for edge := range 2 {
 		var top [maxBays]peak // by the first bay that is held alike
 		for b := range f.bays {
@@ -118,7 +144,9 @@ func (f *frame) gradeBending(w *wood, p *peaks, h *holding, d lumber.Duration, g
 				continue
 			}
 			c := member.NewBending(at.value, &w.dry, d, h.bracing.of(edge, f.bays[at.bay]))
-			g[bendingCheck].raise(found{c.Ratio(), at.value, d, at.by, at.bay, edge})
+			x := found{ratio: c.Ratio(), demand: at.value, duration: d, by: at.by, bay: at.bay, edge: edge}
+			g[bendingCheck].raise(x)
+			f.gradeAxial(w, &axial, h, x, g)
 		}
 	}
 }
@@ -142,12 +170,25 @@ func (f *frame) result(w *wood, h *holding, k checkKind, x found) calc.Result {
 	switch k {
 	case bendingCheck:
 		return member.NewBending(x.demand, &w.dry, x.duration, h.bracing.of(x.edge, f.bays[x.bay]))
+	case axialCheck:
+		return f.pushed(w, h, x, f.bays[x.bay])
 	case shearCheck:
 		return member.NewShear(x.demand, &w.dry, x.duration)
 	case bearingCheck:
-		return member.NewBearing(x.demand, w.seatValues(h.wetSeat[x.bay]), h.seats[x.bay])
+		return f.seated(w, h, x)
+	case bedCheck:
+		return member.NewBearing(x.demand, h.bed.seatValues(h.wetSeat[x.bay]), h.bedSeat(x.bay))
+	case cutCheck:
+		return f.depthOfCut(w, h, x.bay, x.edge == topEdge)
+	case notchCheck:
+		return member.NewNotchShear(x.demand, &w.dry, x.duration, f.notch(w, h, x.bay, x.edge))
+	case restCheck:
+		rest := w.without(h.cuts[x.bay].deep)
+		return member.NewBending(x.demand, &rest, x.duration, h.bracing.of(x.edge, f.beside(x.bay)))
 	case liveCheck:
 		return member.NewDeflection(x.demand, f.limit(h.limits.live, x.bay))
+	case gustCheck:
+		return member.NewDeflection(x.demand, f.limit(h.limits.gust, x.bay))
 	}
 	return f.sagResult(w, h, x)
 }
@@ -157,15 +198,8 @@ func (f *frame) result(w *wood, h *holding, k checkKind, x found) calc.Result {
 func (f *frame) sagResult(w *wood, h *holding, x found) calc.Result {
 	ei := w.dry.Elasticity.Value * w.section.Inertia()
 	dead := append([]float64(nil), f.lastingFactors(w)...)
-	live := f.sag[x.by].coef
-	both := f.sagFactors(x.by, w)
-	var where beam.Location
-	f.plan.Locate(both, ei, &where)
-	at := where.Bays[x.bay].DeflectionMax
-	if low := where.Bays[x.bay].DeflectionMin; !f.bays[x.bay].cantilever && -low.Value > at.Value {
-		at = low
-	}
-	lasting := f.plan.At(dead, ei, at.At).Deflection
-	variable := f.plan.At(live, ei, at.At).Deflection
+	at := f.farthest(f.sagFactors(x.by, w), ei, x.bay)
+	lasting := f.plan.At(dead, ei, at).Deflection
+	variable := f.plan.At(f.sag[x.by].coef, ei, at).Deflection
 	return member.NewSag(lasting, variable, w.seasoning(), f.limit(h.limits.total, x.bay))
 }

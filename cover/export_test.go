@@ -64,6 +64,8 @@ func (f *frame) hullFaults(name string, w *wood) []string {
 		for b := range f.bays {
 			for edge := range 2 {
 				compare("moment", some.moment[d][b][edge], every.moment[d][b][edge])
+				compare("moment over a support", some.over[d][b][edge], every.over[d][b][edge])
+				compare("shear beside a support", some.face[d][b][edge], every.face[d][b][edge])
 			}
 		}
 	}

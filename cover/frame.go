@@ -38,24 +38,39 @@ func (p *peak) raise(value float64, by, bay int) {
 	}
 }
 
+// The senses of a reaction: it presses the member up, or holds it down.
+const (
+	pressed = iota
+	lifted
+)
+
 // peaks are the demands on a member, sorted by what their capacity depends on.
 type peaks struct {
 	moment [durations][maxBays][2]peak // lb-in, by duration, bay and compressed edge
+	over   [durations][maxBays][2]peak // lb-in over a support, by duration, support and compressed edge
+	face   [durations][maxBays][2]peak // shear beside a support, lb, by duration, support and sense
 	shear  [durations]peak             // lb
+	press  [durations][maxBays]peak    // lb down, by duration and support
+	thrust [durations]peak             // lb along the member
 	seat   [maxBays]peak               // lb down, by support
 	live   [maxBays]peak               // in, by bay, under live or snow
 	total  [maxBays]peak               // in, by bay, long term
+	gust   [maxBays]peak               // in, by bay, under wind
 }
 
 // clear empties the peaks of a member with so many bays.
 func (p *peaks) clear(bays int) {
-	for d := range p.moment {
+	for d := range durations {
 		clear(p.moment[d][:bays])
+		clear(p.over[d][:bays])
+		clear(p.face[d][:bays])
+		clear(p.press[d][:bays])
 	}
-	p.shear = [durations]peak{}
+	p.shear, p.thrust = [durations]peak{}, [durations]peak{}
 	clear(p.seat[:bays])
 	clear(p.live[:bays])
 	clear(p.total[:bays])
+	clear(p.gust[:bays])
 }
 
 // A frame is a straight member on supports with everything it must carry. Case 0
@@ -65,6 +80,7 @@ type frame struct {
 	bays   []bay
 	arr    []arrangement // strength
 	sag    []arrangement // dead with each placing of live or snow, for deflection
+	blows  []arrangement // wind of strength level, for deflection
 	cosine float64       // of the slope: own weight acts across the member with this share
 	normal []float64     // factors of one arrangement, reused
 	forces beam.Response // reused
@@ -72,6 +88,7 @@ type frame struct {
 	fixed  [][]float64   // the same by arrangement and support, without what depends on the wood, lb
 	varied int           // case whose factors depend on what the member carries; 0 for none
 	swings [maxBays]peak // largest deflection by bay under live or snow, times E I, lb-in³
+	gusts  [maxBays]peak // the same under wind as it counts
 	hull   hull          // what can bring a peak
 }
 
@@ -170,10 +187,16 @@ func (f *frame) demands(w *wood, every bool, p *peaks) {
 	f.strengths(w, every, p)
 	for i := range f.arr {
 		for s := range f.unit {
-			p.seat[s].raise(f.reaction(i, s, w), i, s)
+			p.stand(i, s, f.arr[i].duration, f.reaction(i, s, w))
 		}
 	}
 	f.deflections(w, every, p)
+}
+
+// stand raises the peaks of a reaction.
+func (p *peaks) stand(i, support int, d lumber.Duration, force float64) {
+	p.seat[support].raise(force, i, support)
+	p.press[d][support].raise(force, i, support)
 }
 
 // strengths raises the peaks of moment and shear.
@@ -200,25 +223,43 @@ func (f *frame) strength(i int, w *wood, p *peaks) {
 		p.moment[d][b][bottomEdge].raise(-r.MomentMin, i, b)
 		p.shear[d].raise(max(r.ShearMax, -r.ShearMin), i, b)
 	}
+	for s, moment := range f.forces.SupportMoments {
+		left, right := f.forces.Bays[s].ShearRight, f.forces.Bays[s+1].ShearLeft
+		p.face[d][s][pressed].raise(max(right, -left), i, s)
+		p.face[d][s][lifted].raise(max(-right, left), i, s)
+		p.over[d][s][topEdge].raise(moment, i, s)
+		p.over[d][s][bottomEdge].raise(-moment, i, s)
+	}
 }
 
-// swing finds the largest deflections under live or snow load, which do not depend on
-// the wood but for its stiffness.
+// swing finds the largest deflections under live or snow load and under wind, which do
+// not depend on the wood but for its stiffness.
 func (f *frame) swing() {
-	for i := range f.sag {
-		f.plan.Run(f.sag[i].coef, 1, &f.forces)
+	f.swings, f.gusts = f.moves(f.sag, 1), f.moves(f.blows, gustShare)
+}
+
+// moves finds the largest deflections of the bays under loads with a factor, times E I.
+func (f *frame) moves(all []arrangement, factor float64) [maxBays]peak {
+	var out [maxBays]peak
+	for i := range all {
+		for c, x := range all[i].coef {
+			f.normal[c] = factor * x
+		}
+		f.plan.Run(f.normal, 1, &f.forces)
 		for b := range f.forces.Bays {
-			f.swings[b].raise(f.move(b), i, b)
+			out[b].raise(f.move(b), i, b)
 		}
 	}
+	return out
 }
 
 // deflections finds the live and the long-term deflection of every bay.
 func (f *frame) deflections(w *wood, every bool, p *peaks) {
 	ei := w.dry.Elasticity.Value * w.section.Inertia()
 	for b := range f.bays {
-		p.live[b] = f.swings[b]
+		p.live[b], p.gust[b] = f.swings[b], f.gusts[b]
 		p.live[b].value /= ei
+		p.gust[b].value /= ei
 	}
 	if !every && f.hull.covers(w) {
 		for _, i := range f.hull.sag {

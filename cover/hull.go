@@ -96,9 +96,11 @@ type reading struct {
 type readingKind uint8
 
 const (
-	momentIn readingKind = iota // in a bay
-	shearOf                     // anywhere
-	moveIn                      // deflection in a bay
+	momentIn    readingKind = iota // in a bay
+	shearOf                        // anywhere
+	moveIn                         // deflection in a bay
+	momentOver                     // at a support
+	shearBeside                    // at a support, that of a reaction that presses or holds down
 )
 
 // strengthReadings lists the demands that strength is graded by.
@@ -108,6 +110,10 @@ func (f *frame) strengthReadings() []reading {
 		if f.bays[b].length > 0 {
 			out = append(out, reading{momentIn, b, 1}, reading{momentIn, b, -1})
 		}
+	}
+	for s := range f.unit {
+		out = append(out, reading{momentOver, s, 1}, reading{momentOver, s, -1},
+			reading{shearBeside, s, 1}, reading{shearBeside, s, -1})
 	}
 	return out
 }
@@ -138,6 +144,11 @@ func (q reading) of(r *beam.Response) float64 {
 		for b := range r.Bays {
 			high, low = max(high, r.Bays[b].ShearMax), min(low, r.Bays[b].ShearMin)
 		}
+	case momentOver:
+		high, low = r.SupportMoments[q.at], r.SupportMoments[q.at]
+	case shearBeside:
+		left, right := r.Bays[q.at].ShearRight, r.Bays[q.at+1].ShearLeft
+		high, low = max(right, -left), min(right, -left)
 	}
 	if q.sign < 0 {
 		return -low
@@ -146,7 +157,10 @@ func (q reading) of(r *beam.Response) float64 {
 }
 
 // where is the place at which the demand is reached, by the places of all extremes.
-func (q reading) where(l *beam.Location) float64 {
+func (q reading) where(f *frame, l *beam.Location) float64 {
+	if q.kind == momentOver || q.kind == shearBeside {
+		return f.plan.Line().Support(q.at)
+	}
 	pick := func(high, low beam.Extreme) beam.Extreme {
 		if q.sign < 0 {
 			return low
@@ -174,10 +188,12 @@ func (q reading) where(l *beam.Location) float64 {
 func (q reading) atPlace(p *beam.Plan, factors []float64, x float64, left bool) float64 {
 	s := p.At(factors, 1, x)
 	switch {
-	case q.kind == momentIn:
+	case q.kind == momentIn || q.kind == momentOver:
 		return q.sign * s.Moment
 	case q.kind == moveIn:
 		return q.sign * s.Deflection
+	case left && q.kind == shearBeside:
+		return -q.sign * s.ShearLeft
 	case left:
 		return q.sign * s.ShearLeft
 	}
@@ -293,7 +309,7 @@ func (c *contest) assure() {
 				last = lead.by
 				c.f.plan.Locate(factors, 1, &l)
 			}
-			lead.place = q.where(&l)
+			lead.place = q.where(c.f, &l)
 			lead.left = q.atPlace(c.f.plan, factors, lead.place, true) > q.atPlace(c.f.plan, factors, lead.place, false)
 		}
 	}

@@ -97,6 +97,7 @@ type Rafters struct {
 	Size    *string  `json:"size,omitempty"`            // nominal, such as 2x6; chosen when left open
 	Spacing *float64 `json:"spacing_in,omitempty"`      // in on center
 	Brace   *float64 `json:"bottom_brace_ft,omitempty"` // ft between braces of the bottom edge; the full span when left open
+	SeatCut *float64 `json:"seat_cut_in,omitempty"`     // in, height of the plumb cut over a dropped beam; 0 for none
 	Green   *bool    `json:"green,omitempty"`           // installed unseasoned
 	Wet     *bool    `json:"wet,omitempty"`             // wet service
 	Incised *bool    `json:"incised,omitempty"`         // incised for treatment
@@ -127,6 +128,8 @@ type Beams struct {
 	Grade    *string   `json:"grade,omitempty"`           // grade of the tables
 	Size     *string   `json:"size,omitempty"`            // nominal; chosen when left open
 	Position *string   `json:"position,omitempty"`        // dropped or flush
+	OnPost   *string   `json:"on_post,omitempty"`         // seated, notched or side_bolted
+	Notch    *float64  `json:"notch_in,omitempty"`        // in, cut from the underside of the beam over its posts
 	Splices  *string   `json:"splices,omitempty"`         // by_stock, every_post or none
 	Stock    *float64  `json:"stock_length_ft,omitempty"` // ft, longest piece
 	Green    *bool     `json:"green,omitempty"`           // installed unseasoned

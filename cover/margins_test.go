@@ -116,7 +116,7 @@ func TestMarginsHold(t *testing.T) {
 func TestMarginStopsAtAStep(t *testing.T) {
 	m := marginOf(t, withMargins(t, demo(t, "desert")), "rafters.spacing_in")
 	calctest.Near(t, 24, m.Passes, 0.01)
-	assert.Equal(t, "bending", m.Check)
+	assert.Equal(t, "bending with force along the slope", m.Check)
 }
 
 // A cover that is over already gets the value down to which it would have to go.

@@ -24,19 +24,39 @@ func (m *model) rafterMember(ws *workspace, d *design) Member {
 	out := newMember("R1", "rafter", w, m.rafters, d.noRafter)
 	out.Count = len(m.plan.rafters)
 	out.Length = m.plan.slope(m.plan.projection) / calc.Ft
-	out.Notes = m.rafterNotes(w)
 	h := m.rafterHolding(w, &d.beam)
+	out.Notes = m.rafterNotes(w)
+	r := m.rafter
 	for k, x := range ws.rafter {
 		kind := checkKind(k)
-		where := spanName(m.rafter.bays, x.bay)
-		if kind == bearingCheck {
-			where = m.bearsOn(x.bay)
+		if kind.optional() && x.demand == 0 {
+			continue
 		}
-		trace := m.rafter.trace(w, kind, x, m.rafter.parts(&m.rafter.arr[x.by], w))
-		out.add(checkNames[k], m.rafter.nameOf(kind, x), where, m.rafter.result(w, h, kind, x), trace...)
+		trace := r.trace(w, h, kind, x, r.parts(&r.arr[x.by], w))
+		if kind == axialCheck {
+			trace = append(r.thrustTrace(w, x), trace...)
+		}
+		out.add(checkNames[k], r.nameOf(kind, x), m.rafterPlace(kind, x), r.result(w, h, kind, x), trace...)
 	}
+	r.addCodeTotal(w, h, 0, r.bays, &out)
 	m.rafterWater(ws, w, &out)
 	return out
+}
+
+// rafterPlace says where on a rafter a check is.
+func (m *model) rafterPlace(k checkKind, x found) string {
+	switch k {
+	case bearingCheck, bedCheck, cutCheck, notchCheck, restCheck:
+		return m.bearsOn(x.bay)
+	}
+	return spanName(m.rafter.bays, x.bay)
+}
+
+// addCodeTotal writes the deflection that the building code counts. from is the first bay
+// of the stick among those of its line.
+func (f *frame) addCodeTotal(w *wood, h *holding, from int, bays []bay, out *Member) {
+	name, b, c := f.codeTotal(w, h)
+	out.add("dead plus live deflection by the code", name, spanName(bays, from+b), c)
 }
 
 func (m *model) beamMember(ws *workspace, d *design, line int) Member {
@@ -47,20 +67,30 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 	out.Notes = m.beamNotes(w)
 	l := m.lines[line]
 	for k := range checkKinds {
-		if k == bearingCheck {
-			continue // with the posts
-		}
 		p := ws.lines[line].worst(k)
 		x := ws.lines[line].pieces[p][k]
-		where := spanName(l.bays, l.pieces[p].firstPost+x.bay)
-		trace := l.pieces[p].trace(w, k, x, l.parts(m, d, p, x.by))
-		out.add(checkNames[k], l.pieces[p].nameOf(k, x), where, l.pieces[p].result(w, &m.beamHold, k, x), trace...)
+		if k == bearingCheck || (k.optional() && x.demand == 0) {
+			continue // bearing stands with the posts
+		}
+		trace := l.pieces[p].trace(w, &m.beamHold, k, x, l.parts(m, d, p, x.by))
+		out.add(checkNames[k], l.pieces[p].nameOf(k, x), l.where(p, k, x), l.pieces[p].result(w, &m.beamHold, k, x), trace...)
 	}
+	at := ws.lines[line].worst(sagCheck)
+	l.pieces[at].addCodeTotal(w, &m.beamHold, l.pieces[at].firstPost, l.bays, &out)
 	if m.flat() {
 		out.add("ponding", "water that gathers in its own sag", "longest span", m.beamPond(line, w))
 	}
 	out.add(stockName, "geometry", "longest piece", stockCheck{m.plan.longest(), *m.in.Beams.Stock * calc.Ft})
 	return out
+}
+
+// where says where on a stick of the line a check is.
+func (f *beamFrame) where(stick int, k checkKind, x found) string {
+	switch k {
+	case cutCheck, notchCheck, restCheck:
+		return fmt.Sprintf("over post %d of the line", f.pieces[stick].firstPost+x.bay+1)
+	}
+	return spanName(f.bays, f.pieces[stick].firstPost+x.bay)
 }
 
 // worst returns the piece with the largest ratio of a kind of check.
@@ -135,6 +165,12 @@ func (f *frame) nameOf(k checkKind, x found) string {
 		return f.sag[x.by].name
 	case sagCheck:
 		return "Kcr D, and " + f.sag[x.by].name
+	case gustCheck:
+		return f.blows[x.by].name
+	case cutCheck:
+		return "geometry"
+	case axialCheck:
+		return f.arr[x.by].name + ", with the largest force along the slope"
 	}
 	return f.arr[x.by].name
 }

@@ -34,7 +34,12 @@ type model struct {
 
 // limits are the deflection limits of rafters and beams; the length is filled bay by
 // bay.
-type limits struct{ live, total member.Limit }
+type limits struct {
+	live  member.Limit // live or snow load alone
+	total member.Limit // long term, with all of the dead load and its creep
+	code  member.Limit // dead plus live load as the building code counts it
+	gust  member.Limit // wind as the building code counts it
+}
 
 // newModel converts a filled input and makes its frames.
 func newModel(in Input) (*model, error) {

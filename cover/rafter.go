@@ -21,6 +21,7 @@ type rafterFrame struct {
 	*frame
 	points   []pointAt // where the maintenance load is tried
 	placed   []float64 // largest reaction of unit loads placed on bays, by support, lb
+	along    []float64 // force along the rafter by arrangement, without its own weight, lb
 	supports int
 }
 
@@ -51,7 +52,9 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	r.frame = f
 	r.place()
 	r.arrange(m)
+	r.arrangeBlows(m)
 	r.fix(0)
+	r.arrangeThrust()
 	r.swing()
 	light, heavy := bounds(m.rafterWoods)
 	var corners []corner

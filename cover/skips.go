@@ -12,10 +12,7 @@ func (m *model) skips() []Skip {
 		{"capacity of every connection", "the demands and required ratings are listed; hardware, fasteners and their spacing are not"},
 		m.deckSkip(),
 		{"gutters, flashing and the slope of the slab", "water is followed to the low edge of the roof only"},
-		{"notches and seat cuts", "members are checked at full section: a bird's-mouth or notch needs its own check (NDS 2018 3.4.3)"},
-		{"axial force in the rafters", "the share of the load along the slope is left out; it is small on low slopes"},
 		{"posts off center or bent sideways", "posts are checked for axial load through their centers"},
-		{"deflection under wind", "the code's limit under wind is not checked"},
 		{"shear deformation", "deflections leave it out beyond what the published modulus holds; short deep spans sag more"},
 	}
 	if !m.sideways.along.shaken {

@@ -95,10 +95,10 @@ func (f *frame) shearTrace(w *wood, x found, p parts) []calc.Line {
 }
 
 // seatTrace splits the reaction of a bearing check, across the member.
-func (f *frame) seatTrace(x found, p parts) []calc.Line {
+func (f *frame) seatTrace(symbol string, x found, p parts) []calc.Line {
 	a := &f.arr[x.by]
 	t := traced{
-		symbol: "R", unit: "lb", what: "reaction", place: f.plan.Line().Support(x.bay), arr: a,
+		symbol: symbol, unit: "lb", what: "reaction across the member", place: f.plan.Line().Support(x.bay), arr: a,
 	}
 	for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
 		f.plan.Forces(coef, &f.forces)
@@ -107,16 +107,61 @@ func (f *frame) seatTrace(x found, p parts) []calc.Line {
 	return t.lines()
 }
 
-// trace splits the demand of a strength check into its causes; of a deflection there is
-// nothing to split.
-func (f *frame) trace(w *wood, k checkKind, x found, p parts) []calc.Line {
+// overTrace splits the moment over a support, for bending at a cut.
+func (f *frame) overTrace(x found, p parts) []calc.Line {
+	at := f.plan.Line().Support(x.bay)
+	t := traced{symbol: "M", unit: "lb-in", what: "bending moment", place: at, arr: &f.arr[x.by], reduced: true}
+	for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
+		t.values[i] = f.plan.At(coef, 1, at).Moment
+	}
+	return t.lines()
+}
+
+// faceTrace splits the shear beside a support, on the side where it is larger.
+func (f *frame) faceTrace(w *wood, x found, p parts) []calc.Line {
+	at := f.plan.Line().Support(x.bay)
+	all := f.plan.At(f.factors(&f.arr[x.by], w), 1, at)
+	t := traced{symbol: "V", unit: "lb", what: "shear force", place: at, arr: &f.arr[x.by], reduced: true}
+	left := math.Abs(math.Abs(all.ShearLeft)-x.demand) < math.Abs(math.Abs(all.ShearRight)-x.demand)
+	for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
+		part := f.plan.At(coef, 1, at)
+		t.values[i] = part.ShearRight
+		if left {
+			t.values[i] = part.ShearLeft
+		}
+	}
+	return t.lines()
+}
+
+// levelTrace writes the vertical force on a level seat.
+func (f *frame) levelTrace(h *holding, x found, p parts) []calc.Line {
+	lines := f.seatTrace("R_n", x, p)
+	var s calc.Sheet
+	s.Append(lines)
+	s.Given("cos_theta", h.cosine, "", "slope")
+	s.Step("R", "R_n / cos_theta", x.demand, "lb", "vertical force on the level seat; of wind, which acts across the roof, to be safe")
+	return s.Lines()
+}
+
+// trace splits the demand of a strength check into its causes; of a deflection under
+// live load there is nothing to split.
+func (f *frame) trace(w *wood, h *holding, k checkKind, x found, p parts) []calc.Line {
 	switch k {
-	case bendingCheck:
+	case bendingCheck, axialCheck:
 		return f.momentTrace(w, x, p)
 	case shearCheck:
 		return f.shearTrace(w, x, p)
-	case bearingCheck:
-		return f.seatTrace(x, p)
+	case bearingCheck, bedCheck:
+		if k == bedCheck || h.cuts[x.bay].level {
+			return f.levelTrace(h, x, p)
+		}
+		return f.seatTrace("R", x, p)
+	case notchCheck:
+		return f.faceTrace(w, x, p)
+	case restCheck:
+		return f.overTrace(x, p)
+	case gustCheck:
+		return gustTrace(x.demand)
 	}
 	return nil
 }
@@ -161,10 +206,13 @@ func behind(trace []calc.Line, c calc.Check) calc.Check {
 	if len(trace) == 0 {
 		return c
 	}
-	symbol := trace[len(trace)-1].Symbol
+	found := map[string]bool{}
+	for _, l := range trace {
+		found[l.Symbol] = found[l.Symbol] || l.Formula != ""
+	}
 	lines := append([]calc.Line(nil), trace...)
 	for _, l := range c.Lines {
-		if l.Symbol != symbol || l.Formula != "" {
+		if !found[l.Symbol] || l.Formula != "" {
 			lines = append(lines, l)
 		}
 	}

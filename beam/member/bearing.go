@@ -139,7 +139,7 @@ func (b BearingAtAngle) Ratio() float64 { return calc.Ratio(b.Stress, b.Allowabl
 func (b BearingAtAngle) Explain() calc.Check {
 	var s calc.Sheet
 	explainSeat(&s, b.Force, b.Seat, b.Area, b.Stress)
-	s.Given("theta", b.Angle, "degrees", "angle between load and grain")
+	s.Given("theta", b.Angle, "deg", "angle between load and grain")
 	explainCrushing(&s, b.Crushing, b.Duration, b.Parallel)
 	s.Append(b.Strength.LinesAt(b.Duration))
 	s.Step("Fc_perp_adj", b.Strength.FormulaAt(), b.Perpendicular, "psi", "NDS 2018 Table 4.3.1")

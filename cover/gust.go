@@ -1,0 +1,88 @@
+package cover
+
+import (
+	"patiocover/beam"
+	"patiocover/beam/member"
+	"patiocover/calc"
+)
+
+// gustShare is the part of the wind of strength level on components that counts for
+// deflection (IBC 2018 Table 1604.3 note f, from memory).
+const gustShare = 0.42
+
+// arrangeBlows lists the wind on a rafter for deflection: every case, with the share of
+// the tributary width that feels it.
+func (r *rafterFrame) arrangeBlows(m *model) {
+	for _, w := range m.wind.rafter {
+		width := m.plan.spacing * w.share
+		a := arrangement{name: gustName(w.name), coef: make([]float64, len(r.normal))}
+		a.coef[r.highCase()], a.coef[r.lowCase()] = w.high*width, w.low*width
+		a.coef[r.endsCase()], a.coef[r.middleCase()] = w.ends*width, w.middle*width
+		r.blows = append(r.blows, a)
+	}
+}
+
+// blow writes the wind on a stick of a beam line for deflection.
+func (f *beamFrame) blow(p *piece) {
+	for i := range f.windOn {
+		w := &f.windOn[i]
+		a := arrangement{name: gustName(w.name), coef: make([]float64, len(p.normal))}
+		a.coef[allCase(len(f.bays))] = w.force
+		for band, force := range w.bands {
+			if w.side > 0 {
+				a.coef[bandCase(len(f.bays), w.side, band)] = force
+			}
+		}
+		p.blows = append(p.blows, a)
+	}
+}
+
+func gustName(wind string) string { return "0.42 W, " + wind }
+
+// gustTrace writes the deflection under the part of the wind that counts.
+func gustTrace(counted float64) []calc.Line {
+	var s calc.Sheet
+	s.Given("delta_W", counted/gustShare, "in", "deflection under the wind of strength level, by the statics of the member")
+	s.Quoted("f_W", gustShare, "", "IBC 2018 Table 1604.3 note f", calc.Recalled)
+	s.Step("delta", "f_W * delta_W", counted, "in", "IBC 2018 Table 1604.3 note f")
+	return s.Lines()
+}
+
+// codeTotal is the worst of the deflections that the building code counts for dead plus
+// live load: of the dead load the creep alone. It never governs over the long-term sag,
+// which counts more of the dead load against less, and is found for the report only.
+func (f *frame) codeTotal(w *wood, h *holding) (name string, bay int, worst member.TotalDeflection) {
+	ei := w.dry.Elasticity.Value * w.section.Inertia()
+	creep := w.seasoning().Creep()
+	dead := append([]float64(nil), f.lastingFactors(w)...)
+	both := make([]float64, len(dead))
+	for i := range f.sag {
+		live := f.sag[i].coef
+		for c := range both {
+			both[c] = creep*dead[c] + live[c]
+		}
+		for b := range f.bays {
+			if f.bays[b].length == 0 {
+				continue
+			}
+			x := f.farthest(both, ei, b)
+			at := member.NewTotalDeflection(f.plan.At(dead, ei, x).Deflection, f.plan.At(live, ei, x).Deflection,
+				w.seasoning(), f.limit(h.limits.code, b))
+			if at.Ratio() > worst.Ratio() || worst.Allowed == 0 {
+				name, bay, worst = "D + "+f.sag[i].name, b, at
+			}
+		}
+	}
+	return name, bay, worst
+}
+
+// farthest is the place in a bay where the deflection that counts is largest, in.
+func (f *frame) farthest(factors []float64, stiffness float64, bay int) float64 {
+	var where beam.Location
+	f.plan.Locate(factors, stiffness, &where)
+	at := where.Bays[bay].DeflectionMax
+	if low := where.Bays[bay].DeflectionMin; !f.bays[bay].cantilever && -low.Value > at.Value {
+		at = low
+	}
+	return at.At
+}
