@@ -12,10 +12,12 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		return Report{}, err
 	}
 	d.deck = m.deck()
+	ground, links := m.foundations(ws, &d), m.links(&d)
+	m.holdLinks(links, ground)
 	r := Report{
 		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: append(assumed, m.assumedCut(&d)...),
 		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d), Deck: m.deckReport(d.deck),
-		Reactions: m.reactions(&d), Links: m.links(&d), Foundations: m.foundations(ws, &d),
+		Reactions: m.reactions(&d), Links: links, Foundations: ground, Concrete: concreteOf(ground),
 		Lateral: m.sideways.ways(), Headroom: m.headroom(&d),
 		Existing: m.existingRoof(&d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
 	}

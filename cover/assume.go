@@ -27,6 +27,7 @@ func (in Input) Assume() (Input, []Assumption) {
 		out.Site.RoofLive = new(loads.AppendixLive / calc.PSF)
 		note("site.roof_live_psf", calc.Number(*out.Site.RoofLive), "The patio cover appendix is adopted")
 	}
+	out.assumeSoil(note)
 	visit(reflect.ValueOf(&out).Elem(), "", func(path string, v reflect.Value) {
 		d, ok := FieldOf(path)
 		if ok && d.Need == NeedAssumed && v.Kind() == reflect.Pointer && v.IsNil() {
@@ -92,6 +93,13 @@ func (in Input) concerns(path string) bool {
 		return !is(in.Cover.Attachment, "freestanding")
 	case "foundation.slab_rule":
 		return is(in.Foundation.Kind, "slab")
+	case "foundation.held_by_slab", "foundation.loose_top_in":
+		return is(in.Foundation.Kind, "embedded")
+	case "foundation.frost_exemption":
+		frozen := in.Site.FrostDepth != nil && *in.Site.FrostDepth > 0
+		return frozen && is(in.Cover.Attachment, "freestanding") && !is(in.Foundation.Kind, "slab")
+	case "site.ground_water_ft", "site.soil_lateral_pcf":
+		return !is(in.Foundation.Kind, "slab")
 	case "site.topographic_factor":
 		return in.Site.HillShape == nil
 	case "site.sheltering", "house.slippery", "house.gap_ft", "site.risk_category":

@@ -8,6 +8,7 @@ import (
 
 	"patiocover/beam/lumber"
 	"patiocover/calc"
+	"patiocover/connections/anchor"
 	"patiocover/loads"
 )
 
@@ -148,6 +149,7 @@ func (in Input) checkHold(f *calc.Fields) {
 	if is(in.Foundation.Kind, "slab") && in.Foundation.SlabThickness == nil {
 		f.Missing("foundation.slab_thickness_in", "the thickness of the slab that the posts stand on")
 	}
+	in.checkAnchor(f)
 	if !is(c.Attachment, "freestanding") {
 		return
 	}
@@ -156,6 +158,24 @@ func (in Input) checkHold(f *calc.Fields) {
 	}
 	if is(in.Lateral.Out, "house_diaphragm") {
 		f.Add("lateral.out_from_house", "house_diaphragm", "a system of its own for a freestanding cover")
+	}
+}
+
+// checkAnchor wants the sizes of an anchor with its kind, and a diameter that is made.
+func (in Input) checkAnchor(f *calc.Fields) {
+	a := in.Foundation
+	if a.AnchorKind != nil && *a.AnchorKind != "embedded_base" && !given(a.AnchorDiameter, a.AnchorEmbedment) {
+		f.Missing("foundation.anchor_diameter_in", "anchor_diameter_in and anchor_embedment_in of the anchor")
+	}
+	if a.AnchorDiameter == nil {
+		return
+	}
+	if _, made := anchor.SizeOf(*a.AnchorDiameter); !made {
+		var all []string
+		for _, s := range anchor.Sizes() {
+			all = append(all, calc.Number(s.Diameter))
+		}
+		f.Add("foundation.anchor_diameter_in", calc.Number(*a.AnchorDiameter)+" in", "one of "+strings.Join(all, ", "))
 	}
 }
 

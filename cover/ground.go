@@ -1,20 +1,26 @@
 package cover
 
 import (
+	"math"
+
 	"patiocover/calc"
+	"patiocover/connections/footing"
 	"patiocover/loads"
 )
 
-// foundations says what each post asks of the ground, and whether it may stand on
-// the slab.
+// foundations says what each post asks of the ground, what it stands on, and whether
+// that holds.
 func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 	var out []FoundationAt
-	tip := m.sideways.tipping(&m.plan)
+	tip, g := m.sideways.tipping(&m.plan), m.newBed()
+	strength, allowable := m.sideways.strengthShear()
 	for i, l := range m.lines {
+		dead := l.leastDead(m, d)
 		for n, x := range m.plan.posts {
 			with := &ws.lines[i].posts[n].with
 			f := FoundationAt{
 				Post: mark("P", len(out)), X: x / calc.Ft, Y: m.plan.lines[i] / calc.Ft, Kind: *m.in.Foundation.Kind,
+				Push: strength,
 			}
 			own := d.post.most * with.height
 			f.Gravity = l.named(with.force.rest, own)
@@ -24,12 +30,115 @@ func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 				}
 			}
 			f.Every.Value += tip
-			f.Uplift = l.lifts(n, d.post.least*with.height, tip)
-			m.slab(&f)
+			light := d.post.least * with.height
+			f.Uplift = l.lifts(n, light, tip)
+			f.Pull = l.strengthPull(n, dead[n]+light, light, tip)
+			need := m.needOf(&f, i, d)
+			need.shear = allowable
+			m.stand(&f, &need, &g)
 			out = append(out, f)
 		}
 	}
 	return out
+}
+
+// needOf is what a post of a line asks of its foundation. Where the posts hold the cover
+// by their embedment, the push acts at the roof and not at their feet.
+func (m *model) needOf(f *FoundationAt, line int, d *design) footingNeed {
+	y := m.plan.lines[line]
+	s := d.post.section
+	n := footingNeed{
+		press: f.Every.Value, lift: f.Uplift.Value, thin: min(s.Breadth, s.Depth), thick: max(s.Breadth, s.Depth),
+		section: s.Area(),
+	}
+	for _, p := range []*push{&m.sideways.along, &m.sideways.out} {
+		if p.system == "embedded_posts" && f.Kind == "embedded" {
+			share := m.sideways.through(p, m.sideways.posts)
+			n.top = max(n.top, asdWind*share.wind, p.rule.Earthquake*share.quake)
+		}
+	}
+	n.height = max(m.plan.mean(), m.plan.topAt(y)) + *m.in.Cover.SlabFall*calc.In/calc.Ft*y
+	return n
+}
+
+// stand puts a post on its slab or chooses its footing.
+func (m *model) stand(f *FoundationAt, n *footingNeed, g *bed) {
+	m.slab(f)
+	f.Verdict, f.Reason = f.Slab, f.SlabWhy
+	if f.Kind == "slab" {
+		m.onSlab(f)
+		m.anchorage(f, footing.Block{})
+		if f.Verdict == Over {
+			m.instead(f, n, g)
+		}
+		return
+	}
+	p := m.planOf(f.Kind, g, n)
+	b, checks := g.choose(n, p)
+	f.Size, f.Width, f.Depth = blockWords(b), b.Width/calc.In, b.Depth/calc.In
+	f.Shape, f.Concrete = b.Shape.String(), b.Volume()/(calc.SqFt*calc.Ft)
+	f.Given = p.width > 0 && p.depth > 0
+	for _, r := range checks.results() {
+		f.Checks = append(f.Checks, groundCheck(r, f.combinationOf(r), f.Post))
+	}
+	f.judge(g)
+	if m.wantsEmbedment() && f.Kind != "embedded" {
+		f.Verdict = Over
+		f.Reason += "; but posts in the ground are said to hold the cover sideways, and a post base holds no moment"
+	}
+	m.anchorage(f, b)
+}
+
+// wantsEmbedment reports whether posts in the ground hold the cover in some direction.
+func (m *model) wantsEmbedment() bool {
+	return m.sideways.along.system == "embedded_posts" || m.sideways.out.system == "embedded_posts"
+}
+
+// groundCheck writes a check of a foundation up.
+func groundCheck(r calc.Result, combination, where string) MemberCheck {
+	c, ratio := r.Explain(), Ratio(r.Ratio())
+	return MemberCheck{
+		Name: c.Name, Combination: combination, Where: where, Ratio: ratio, Verdict: ratio.Verdict(),
+		Recalled: c.Recalled(), Check: c,
+	}
+}
+
+// combinationOf names what brings the demand of a check.
+func (f *FoundationAt) combinationOf(r calc.Result) string {
+	switch r.(type) {
+	case footing.Bearing, footing.Plain:
+		return f.Every.Combination
+	case footing.Uplift, footing.SlabWeight:
+		return f.Uplift.Combination
+	case footing.Sideways, footing.Pole:
+		return "largest sideways force (ASD)"
+	}
+	return "sizes"
+}
+
+// judge says which check governs the foundation, and what is open about it.
+func (f *FoundationAt) judge(g *bed) {
+	f.Verdict, f.Ratio = OK, 0
+	for _, c := range f.Checks {
+		f.Verdict = f.Verdict.Worse(c.Verdict)
+		if c.Ratio > f.Ratio || f.Governs == "" {
+			f.Ratio, f.Governs = c.Ratio, c.Name
+		}
+	}
+	f.Reason = f.Size + ": " + f.Governs + " governs at ratio " + ratioText(f.Ratio)
+	if f.Verdict == OK && g.why != "" {
+		f.Verdict = NotChecked
+		f.Reason += "; " + g.why
+	}
+}
+
+// instead proposes a footing where the slab does not do.
+func (m *model) instead(f *FoundationAt, n *footingNeed, g *bed) {
+	b, checks := g.choose(n, m.planOf("footing", g, n))
+	if checks.ratio() <= 1 && g.why == "" {
+		f.Instead = "a footing " + blockWords(b)
+		f.Reason += "; " + f.Instead + " would do"
+	}
 }
 
 // named is a peak on a post with the post's own weight.
@@ -63,7 +172,7 @@ func (m *model) slab(f *FoundationAt) {
 	in := m.in.Foundation
 	if *in.Kind != "slab" {
 		f.Slab = NotChecked
-		f.SlabWhy = standsOn[*in.Kind] + ", whose bearing, uplift weight and frost depth are not checked"
+		f.SlabWhy = standsOn[*in.Kind] + ": the slab rule is not for it"
 		return
 	}
 	all := *in.SlabRule == "all_loads"
@@ -89,6 +198,36 @@ func (m *model) slab(f *FoundationAt) {
 	}
 	if f.Uplift.Value > 0 {
 		f.SlabWhy += "; the rule says nothing of the " + pounds(f.Uplift.Value) +
-			" lb of uplift: anchor and slab weight are not checked"
+			" lb of uplift, which slab weight and anchor must hold"
+	}
+}
+
+// onSlab adds what the slab weighs to the slab rule. Where the distances to its edges are
+// not known the post stands as if at a corner, and what a corner does not hold is open.
+func (m *model) onSlab(f *FoundationAt) {
+	in := m.in.Foundation
+	known := in.SlabEdge != nil && in.SlabAcross != nil
+	w := footing.NewSlabWeight(f.Uplift.Value, *in.SlabThickness*calc.In, inchesOf(in.SlabEdge), inchesOf(in.SlabAcross))
+	c := groundCheck(w, f.combinationOf(w), f.Post)
+	holds := calc.Grouped(calc.Number(calc.RoundDown(w.Resisting, 1)))
+	switch {
+	case c.Verdict == OK:
+		f.Reason += "; the slab around the post holds " + holds + " lb down"
+	case known:
+		f.Reason += "; the slab around the post holds only " + holds + " lb of it down"
+	default:
+		c.Verdict = NotChecked
+		f.Reason += "; at a corner of the slab only " + holds + " lb of it is held down: " +
+			"give foundation.slab_edge_in and foundation.slab_edge_across_in"
+	}
+	f.Checks = append(f.Checks, c)
+	f.Verdict = f.Verdict.Worse(c.Verdict)
+	f.Ratio = Ratio(max(float64(c.Ratio), f.SlabCalc.Ratio()))
+	f.Governs = c.Name
+	if f.SlabCalc.Ratio() > float64(c.Ratio) {
+		f.Governs = f.SlabCalc.Name
+	}
+	if math.IsInf(float64(f.Ratio), 1) && f.Slab == Over {
+		f.Governs = f.SlabCalc.Name
 	}
 }

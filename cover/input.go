@@ -51,7 +51,10 @@ type Site struct {
 	RoofSnow          *float64          `json:"roof_snow_psf,omitempty"`          // ps, psf of plan
 	RoofSnowBasis     *string           `json:"roof_snow_basis,omitempty"`        // allowable or strength level of the roof snow
 	FrostDepth        *float64          `json:"frost_depth_in,omitempty"`         // in
+	SoilClass         *string           `json:"soil_class,omitempty"`             // class of the table, fill, expansive or unknown
 	SoilBearing       *float64          `json:"soil_bearing_psf,omitempty"`       // psf
+	SoilLateral       *float64          `json:"soil_lateral_pcf,omitempty"`       // psf for each foot of depth, which is pcf
+	GroundWater       *float64          `json:"ground_water_ft,omitempty"`        // ft below grade
 	SeismicCategory   *string           `json:"seismic_category,omitempty"`       // A to F
 	SeismicShort      *float64          `json:"seismic_sds,omitempty"`            // SDS, factor of gravity
 	SeismicSecond     *float64          `json:"seismic_sd1,omitempty"`            // SD1, factor of gravity
@@ -153,9 +156,22 @@ type Posts struct {
 
 // A Foundation is what the posts stand on.
 type Foundation struct {
-	Kind          *string  `json:"kind,omitempty"`              // slab, footing, pier or embedded
-	SlabThickness *float64 `json:"slab_thickness_in,omitempty"` // in
-	SlabRule      *string  `json:"slab_rule,omitempty"`         // live_and_dead or all_loads
+	Kind            *string  `json:"kind,omitempty"`                // slab, footing, pier or embedded
+	SlabThickness   *float64 `json:"slab_thickness_in,omitempty"`   // in
+	SlabRule        *string  `json:"slab_rule,omitempty"`           // live_and_dead or all_loads
+	SlabEdge        *float64 `json:"slab_edge_in,omitempty"`        // in, posts to the nearest edge, joint or crack
+	SlabAcross      *float64 `json:"slab_edge_across_in,omitempty"` // in, to the nearest one at right angles to that
+	Width           *float64 `json:"width_in,omitempty"`            // in, side or diameter; chosen when left open
+	Depth           *float64 `json:"depth_in,omitempty"`            // in, bottom below grade; chosen when left open
+	FrostExempt     *bool    `json:"frost_exemption,omitempty"`     // that of small freestanding buildings is claimed
+	HeldBySlab      *bool    `json:"held_by_slab,omitempty"`        // a rigid slab lies against the embedded posts
+	LooseTop        *float64 `json:"loose_top_in,omitempty"`        // in of ground that does not hold embedded posts
+	Concrete        *float64 `json:"concrete_psi,omitempty"`        // psi, strength of the concrete
+	AnchorKind      *string  `json:"anchor,omitempty"`              // headed, hooked, drilled or embedded_base
+	AnchorDiameter  *float64 `json:"anchor_diameter_in,omitempty"`  // in
+	AnchorEmbedment *float64 `json:"anchor_embedment_in,omitempty"` // in
+	AnchorEdge      *float64 `json:"anchor_edge_in,omitempty"`      // in, to the nearest edge of the concrete
+	AnchorCategory  *int     `json:"anchor_category,omitempty"`     // of a drilled anchor, 1 to 3
 }
 
 // Lateral names what holds the cover sideways in each direction.

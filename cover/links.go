@@ -221,11 +221,7 @@ func hardware(joining string, j joint, rating float64) string {
 
 // postLink writes a link of the posts of one line.
 func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
-	reason := ""
-	if kind == connections.Ground {
-		reason = "bearing, uplift weight and frost depth of the foundation are not checked"
-	}
-	out := m.write(m.postJoint(kind, line, d), reason)
+	out := m.write(m.postJoint(kind, line, d), "")
 	if kind == connections.BeamToPost && len(m.plan.splices) > 0 {
 		out.Hardware += "; at a splice each piece of beam is tied down on its own"
 	}
@@ -233,6 +229,7 @@ func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
 		more := "; the demands hold up to " + pounds(tip) + " lb up or down from the tipping of the braced cover"
 		out.Hardware += more
 		out.Reason += more
+		out.aside = more
 	}
 	return out
 }

@@ -104,8 +104,8 @@ func (lw *lineWork) worst(k checkKind) int {
 	return at
 }
 
-// footing says what the foot of a post does to its length.
-func footing(kind string) string {
+// footOf says what the foot of a post does to its length.
+func footOf(kind string) string {
 	if kind == "embedded" {
 		return "add what stands in the ground"
 	}
@@ -118,7 +118,7 @@ func (m *model) postMember(ws *workspace, d *design) Member {
 	out.Notes = []string{
 		fmt.Sprintf("Each post is given the larger effective length of the two directions: ends %s", endsOf(m.in.Lateral)),
 		"Loaded through its center: the beam must sit on the post, not hang at its side",
-		"Cut length: of the longest post, from the slab to the underside of the beam; " + footing(*m.in.Foundation.Kind),
+		"Cut length: of the longest post, from the slab to the underside of the beam; " + footOf(*m.in.Foundation.Kind),
 	}
 	for k := range postChecks {
 		w, name := ws.worstOf(k)

@@ -17,7 +17,8 @@ import (
 var units = []string{
 	"", "%", "deg", "ft",
 	"ft²", "in", "in/ft", "in²", "in³", "in⁴", "lb", "lb-in",
-	"mph", "pcf", "psf", "plf", "psi", "lb/in", "lb/in³", "lb-in²", "lb-in/in", "lb-in/ft", "lb-in²/in", "lb-in²/ft", "s",
+	"ft³", "lb-ft", "psf/ft", "mph", "pcf", "psf", "plf", "psi", "lb/in", "lb/in³",
+	"lb-in²", "lb-in/in", "lb-in/ft", "lb-in²/in", "lb-in²/ft", "s",
 }
 
 // A written is one written calculation of a report.
@@ -46,6 +47,9 @@ func calculations(r cover.Report) []written {
 	for _, f := range r.Foundations {
 		if f.Kind == "slab" {
 			out = append(out, written{f.Post + " slab rule", f.SlabCalc.Lines})
+		}
+		for _, c := range slices.Concat(f.Checks, f.Anchor) {
+			out = append(out, written{f.Post + " " + c.Name, c.Check.Lines})
 		}
 	}
 	if c := r.Drainage.Check; c != nil {
@@ -110,7 +114,8 @@ func ratioFaults(r cover.Report) []string {
 		if f.Kind == "slab" && f.Slab != rule && !unadopted {
 			out = append(out, f.Post+": the slab rule says another thing than its calculation")
 		}
-		worst = worst.Worse(f.Slab)
+		out = append(out, groundFaults(f)...)
+		worst = worst.Worse(f.Verdict).Worse(f.AnchorVerdict)
 	}
 	for _, w := range r.Lateral {
 		worst = worst.Worse(w.Verdict)
@@ -126,6 +131,33 @@ func ratioFaults(r cover.Report) []string {
 	}
 	if worst = worst.Worse(r.Headroom.Verdict).Worse(r.Drainage.Verdict); worst != r.Verdict {
 		out = append(out, fmt.Sprintf("verdict %s, the worst part is %s", r.Verdict, worst))
+	}
+	return out
+}
+
+// groundFaults compares the verdicts of a foundation and its anchor with their checks.
+func groundFaults(f cover.FoundationAt) []string {
+	var out []string
+	for _, c := range slices.Concat(f.Checks, f.Anchor) {
+		if c.Ratio != cover.Ratio(c.Check.Ratio()) || c.Recalled != c.Check.Recalled() {
+			out = append(out, fmt.Sprintf("%s %s: ratio %v, written %v", f.Post, c.Name, c.Ratio, c.Check.Ratio()))
+		}
+		if c.Verdict == cover.OK != (c.Ratio <= 1) {
+			out = append(out, fmt.Sprintf("%s %s: verdict %s at %v", f.Post, c.Name, c.Verdict, c.Ratio))
+		}
+	}
+	for _, c := range f.Checks {
+		if f.Verdict.Worse(c.Verdict) != f.Verdict || c.Ratio > f.Ratio {
+			out = append(out, fmt.Sprintf("%s: verdict %s, but %s of %s", f.Post, f.Verdict, c.Verdict, c.Name))
+		}
+	}
+	for _, c := range f.Anchor {
+		if f.AnchorVerdict.Worse(c.Verdict) != f.AnchorVerdict {
+			out = append(out, fmt.Sprintf("%s: anchor %s, but %s of %s", f.Post, f.AnchorVerdict, c.Verdict, c.Name))
+		}
+	}
+	if f.Reason == "" || f.AnchorReason == "" || f.AnchorVerdict == "" || f.Verdict == "" {
+		out = append(out, f.Post+": nothing is said of the foundation or its anchor")
 	}
 	return out
 }

@@ -122,6 +122,7 @@ func randomGround(t *rapid.T, in *cover.Input) {
 		Kind: new(word(t, "foundation", "slab", "footing", "pier", "embedded")), SlabThickness: new(tenth(t, 3, 6, "slab")),
 		SlabRule: maybe(t, "rule", word(t, "rule", "live_and_dead", "all_loads")),
 	}
+	randomFooting(t, in)
 	systems := []string{"knee_braces", "embedded_posts", "none", "house_diaphragm"}
 	if *in.Cover.Attachment == "freestanding" {
 		systems = systems[:3]
@@ -129,6 +130,23 @@ func randomGround(t *rapid.T, in *cover.Input) {
 	in.Lateral = cover.Lateral{Along: new(word(t, "along", systems...)), Out: new(word(t, "out", systems...))}
 	in.House = cover.House{
 		Wall: maybe(t, "wall", word(t, "wall", "studs", "rim", "stucco_on_studs", "masonry", "brick_veneer", "stone_veneer", "unknown")),
+	}
+}
+
+// randomFooting gives at times what is known of the soil, the footings and the anchors.
+func randomFooting(t *rapid.T, in *cover.Input) {
+	soils := []string{"unknown", "bedrock", "gravel", "sand", "clay", "fill", "expansive"}
+	in.Site.SoilClass = maybe(t, "soil", word(t, "soil", soils...))
+	in.Site.GroundWater = maybe(t, "water", tenth(t, 0, 10, "water"))
+	f := &in.Foundation
+	f.Width, f.Depth = maybe(t, "width given", tenth(t, 8, 60, "footing")), maybe(t, "depth given", tenth(t, 6, 72, "bottom"))
+	f.SlabEdge, f.SlabAcross = maybe(t, "edge given", tenth(t, 0, 60, "edge")), maybe(t, "across given", tenth(t, 0, 60, "across"))
+	f.HeldBySlab = maybe(t, "held", rapid.Bool().Draw(t, "held"))
+	f.FrostExempt = maybe(t, "exempt", rapid.Bool().Draw(t, "exempt"))
+	f.AnchorKind = maybe(t, "anchor given", word(t, "anchor", "headed", "hooked", "drilled", "embedded_base"))
+	if f.AnchorKind != nil {
+		f.AnchorDiameter = new(rapid.SampledFrom([]float64{0.375, 0.5, 0.75}).Draw(t, "bolt"))
+		f.AnchorEmbedment = new(tenth(t, 1, 12, "hef"))
 	}
 }
 

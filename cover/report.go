@@ -75,6 +75,7 @@ type Report struct {
 	Reactions   []Reaction     `json:"reactions"`     // what the members hand on, by support
 	Links       []Link         `json:"links"`         // every connection of the load path
 	Foundations []FoundationAt `json:"foundations"`   // what each post asks of the ground
+	Concrete    ConcreteTotal  `json:"concrete"`      // of all footings
 	Lateral     []LateralWay   `json:"lateral"`       // what holds the cover sideways
 	Headroom    Headroom       `json:"headroom"`      // from the high edge down to the lowest member
 	Existing    []ExistingTie  `json:"existing_roof"` // what the wind asks of the ties of the house roof
@@ -318,6 +319,8 @@ type Link struct {
 	Verdict     Verdict    `json:"verdict"`                   // OK only when the capacity is shown
 	Reason      string     `json:"reason"`                    // why, when it is not OK
 	Calculation calc.Check `json:"calculation"`               // from combination to rating
+
+	aside string // what the reason says beside the verdict
 }
 
 // A Demand is what one combination asks of a link.
@@ -326,20 +329,6 @@ type Demand struct {
 	Vertical    float64 `json:"vertical_lb"` // lb, + down
 	Along       float64 `json:"along_lb"`    // lb, along the house
 	Out         float64 `json:"out_lb"`      // lb, out from the house
-}
-
-// A FoundationAt is what one post asks of the ground.
-type FoundationAt struct {
-	Post     string     `json:"post"`             // P1 ...
-	X        float64    `json:"x_ft"`             // ft along the house
-	Y        float64    `json:"y_ft"`             // ft from the wall
-	Kind     string     `json:"kind"`             // slab, footing, pier, embedded
-	Gravity  Force      `json:"gravity"`          // dead with live or snow
-	Every    Force      `json:"every_load"`       // largest of all combinations
-	Uplift   Force      `json:"uplift"`           // net, ASD
-	Slab     Verdict    `json:"slab_rule"`        // the 750 lb rule for this post
-	SlabWhy  string     `json:"slab_reason"`      // why, in words
-	SlabCalc calc.Check `json:"slab_calculation"` // the written slab rule
 }
 
 // A LateralWay is one direction of sideways load.

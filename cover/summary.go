@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"patiocover/calc"
+	"patiocover/connections"
 )
 
 // summary turns the report into sentences, the worst first.
@@ -57,6 +58,9 @@ func (r *Report) aboveEave() (top, eave float64, over bool) {
 func (r *Report) sayLinks(say func(Verdict, string, string, ...any)) {
 	unchecked := 0
 	for _, l := range r.Links {
+		if l.Name == connections.BaseToGround.String() || l.Name == connections.Ground.String() {
+			continue // said with the foundations
+		}
 		if l.Verdict == NotChecked {
 			unchecked++
 			continue
@@ -68,30 +72,31 @@ func (r *Report) sayLinks(say func(Verdict, string, string, ...any)) {
 	}
 }
 
+// sayGround says how many posts stand on what, each verdict once with the worst post.
 func (r *Report) sayGround(say func(Verdict, string, string, ...any)) {
-	count, slabs := map[Verdict]int{}, 0
-	for _, f := range r.Foundations {
-		if f.Kind == "slab" && f.Slab == NotChecked {
-			slabs++
-			continue
+	for _, v := range []Verdict{Over, OpenUp, NotChecked, OK} {
+		var ground, anchors []FoundationAt
+		for _, f := range r.Foundations {
+			if f.Verdict == v {
+				ground = append(ground, f)
+			}
+			if f.AnchorVerdict == v {
+				anchors = append(anchors, f)
+			}
 		}
-		count[f.Slab]++
-	}
-	if slabs > 0 {
-		say(NotChecked, "", "%d of %d posts may stand on the slab only where the patio cover appendix is adopted",
-			slabs, len(r.Foundations))
-	}
-	if n := count[Over]; n > 0 {
-		say(Over, "", "%d of %d posts may not stand on the slab: they need footings", n, len(r.Foundations))
-	}
-	if n := count[OK]; n > 0 {
-		say(OK, "", "%d of %d posts pass the gravity rule for standing on the slab; uplift and anchors are not part of it",
-			n, len(r.Foundations))
-	}
-	if n := count[NotChecked]; n > 0 {
-		say(NotChecked, "", "%d posts stand on foundations whose size is not checked", n)
+		if n := len(ground); n > 0 {
+			f := worstGround(ground)
+			say(v, f.Post, "%s of %d of %d posts, worst at %s: %s", groundWords[f.Kind], n, len(r.Foundations), f.Post, f.Reason)
+		}
+		if n := len(anchors); n > 0 {
+			f := worstAnchor(anchors)
+			say(v, f.Post, "anchors of %d of %d posts, worst at %s: %s", n, len(r.Foundations), f.Post, f.AnchorReason)
+		}
 	}
 }
+
+// groundWords name what posts stand on.
+var groundWords = map[string]string{"slab": "slab", "footing": "footings", "pier": "piers", "embedded": "embedment"}
 
 // sayJoints says of the joints of the old roof which must be opened up and which are
 // not judged. No evidence is as little as none seen.

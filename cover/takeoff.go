@@ -238,6 +238,9 @@ func (m *model) otherItems(r *Report, d *design) []BuyLine {
 			out = append(out, BuyLine{Item: item, Quantity: float64(l.Count), Unit: "each"})
 		}
 	}
+	if r.Concrete.Count > 0 {
+		out = append(out, BuyLine{Item: "concrete", Quantity: calc.RoundUp(r.Concrete.Yards, 0.05), Unit: "cubic_yard"})
+	}
 	return out
 }
 

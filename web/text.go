@@ -4,6 +4,8 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
+	"strconv"
 	"strings"
 	"text/tabwriter"
 
@@ -162,10 +164,20 @@ func rated(l cover.Link) string {
 
 func (p *printer) ground(r cover.Report) {
 	p.head("Foundations, lb")
-	p.row("post", "on", "gravity", "all loads", "uplift", "slab rule", "why")
+	p.row("post", "on", "gravity", "all loads", "uplift", "verdict", "why")
 	for _, f := range r.Foundations {
 		p.row(f.Post, spoken(f.Kind), pounds(f.Gravity.Value), pounds(f.Every.Value), pounds(f.Uplift.Value),
-			string(f.Slab), f.SlabWhy)
+			string(f.Verdict), f.Reason)
+	}
+	p.row("post", "check", "ratio", "verdict", "combination")
+	for _, f := range r.Foundations {
+		for _, c := range slices.Concat(f.Checks, f.Anchor) {
+			p.row(f.Post, c.Name+remembered(c.Recalled), ratio(c.Ratio), string(c.Verdict), c.Combination)
+		}
+		p.row(f.Post, "anchor", "", string(f.AnchorVerdict), f.AnchorReason)
+	}
+	if c := r.Concrete; c.Count > 0 {
+		p.say(strconv.Itoa(c.Count) + " footings, " + number(c.Yards, "") + " cubic yards of concrete")
 	}
 	p.head("Sideways")
 	for _, w := range r.Lateral {
@@ -231,6 +243,9 @@ func Calculations(w io.Writer, r cover.Report) error {
 	}
 	for _, f := range r.Foundations {
 		p.check(f.Post+", slab rule", f.SlabCalc)
+		for _, c := range slices.Concat(f.Checks, f.Anchor) {
+			p.check(f.Post+", "+c.Name+", "+c.Combination, c.Check)
+		}
 	}
 	for _, l := range r.Lateral {
 		p.lines("Sideways, "+l.Direction, l.Lines)

@@ -52,7 +52,7 @@ func NewBearing(p Press, b Block) Bearing {
 }
 
 // Ratio is the pressure over the allowable pressure.
-func (c Bearing) Ratio() float64 { return calc.Ratio(c.Most, c.Allowable) }
+func (c Bearing) Ratio() float64 { return calc.Ratio(c.Most/calc.PSF, c.Allowable/calc.PSF) }
 
 // Explain writes the check out.
 func (c Bearing) Explain() calc.Check {
@@ -89,7 +89,7 @@ func (c Bearing) bent(s *calc.Sheet) {
 	if c.Shape == Round {
 		part = "8"
 	}
-	s.Given("M", c.Moment/calc.LbFt, "lb-ft", "shear at the top times the depth, held by the weight")
+	s.Given("M", c.Moment/calc.LbFt, "lb-ft", "shear at the top times the depth, less what the soil in front takes")
 	s.Step("S", "B * A / "+part, c.Modulus/cubicFoot, "ft³", "section modulus of the base")
 	s.Step("e", "M / N", c.Offset/calc.Ft, "ft", "of the resultant from the center")
 	s.Step("e_k", "B / "+part, c.Kern/calc.Ft, "ft", "kern: beyond it the base lifts on one side")

@@ -56,6 +56,7 @@ type Block struct {
 	Thickness float64 // t, of the pad, in; at most the depth
 	Depth     float64 // d, of its bottom below undisturbed grade, in
 	Neck      float64 // B_n, side or diameter of the neck, in; 0 where the pad reaches grade
+	Core      float64 // A_0, section of a post that stands in the concrete through its depth, in²
 	Water     float64 // d_w, ground water below grade, in
 	SoilOver  bool    // the soil above the pad is sure to stay and no slab or paving lies on it
 }
@@ -63,9 +64,9 @@ type Block struct {
 // Area is the area pressed on the soil, in².
 func (b Block) Area() float64 { return b.Shape.area(b.Width) }
 
-// Volume is the volume of its concrete, in³.
+// Volume is the volume of its concrete without what a post takes of it, in³.
 func (b Block) Volume() float64 {
-	return b.Area()*b.Thickness + b.Shape.area(b.Neck)*(b.Depth-b.Thickness)
+	return (b.Area()-b.Core)*b.Thickness + b.Shape.area(b.Neck)*(b.Depth-b.Thickness)
 }
 
 // across is the width that a sideways force meets, in: the diameter of a round one and
@@ -91,6 +92,11 @@ func (b Block) lines(s *calc.Sheet) {
 		s.Given("B_n", b.Neck/calc.Ft, "ft", "neck from the pad to grade, side or diameter")
 		s.Step("A_n", b.Shape.formula("B_n"), b.Shape.area(b.Neck)/calc.SqFt, "ft²", "geometry")
 		s.Step("V", "A * t + A_n * (d - t)", b.Volume()/cubicFoot, "ft³", "geometry")
+		return
+	}
+	if b.Core > 0 {
+		s.Given("A_0", b.Core/calc.SqFt, "ft²", "section of the post in the concrete")
+		s.Step("V", "(A - A_0) * t", b.Volume()/cubicFoot, "ft³", "geometry; the post's own weight is left out")
 		return
 	}
 	s.Step("V", "A * t", b.Volume()/cubicFoot, "ft³", "geometry")

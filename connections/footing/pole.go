@@ -101,7 +101,7 @@ func selfSatisfied(k, lever float64) float64 {
 }
 
 // Ratio is the required depth over the depth.
-func (p Pole) Ratio() float64 { return calc.Ratio(p.Required, p.Depth) }
+func (p Pole) Ratio() float64 { return calc.Ratio(p.Required/calc.Ft, p.Depth/calc.Ft) }
 
 // Explain writes the check out.
 func (p Pole) Explain() calc.Check {

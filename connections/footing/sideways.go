@@ -5,10 +5,10 @@ import "patiocover/calc"
 // A Hold says what holds a footing against the shear at its top.
 type Hold uint8
 
-// The ways, of which the better counts.
+// The ways: the first where it suffices, else the better.
 const (
-	ByWeight Hold = iota // friction or cohesion and the soil in front, and its weight against tipping
-	ByDepth              // the soil beside it alone, as beside a pole
+	ByDepth  Hold = iota // the soil beside it alone, as beside a pole
+	ByWeight             // friction or cohesion, the soil in front, and its weight against tipping
 )
 
 // A Shear is what pushes a footing sideways, and what the ground around it gives.
@@ -43,7 +43,8 @@ type Sideways struct {
 // NewSideways checks the block against shear at its top. By weight it must neither slide
 // nor tip: the soil in front presses with s z²/2 on its width (IBC 2018 1806.3), and the
 // resultant on the base stays in the kern. By depth it is a pole without height (IBC 2018
-// eq. 18-1 with h = 0, where d = A). The two are not added.
+// eq. 18-1 with h = 0, where d = A). The two are not added; the depth is taken where it
+// suffices, because it leaves the base pressed evenly.
 func NewSideways(f Shear, b Block) Sideways {
 	up := NewUplift(f.Uplift, b)
 	s := Sideways{Block: b, Shear: f, Weight: up.Resisting}
@@ -64,19 +65,19 @@ func NewSideways(f Shear, b Block) Sideways {
 	s.Reach = s.Height * s.Height / (s.Height + loosened*f.Loose)
 	s.Pole = f.Lateral.Value * min(s.Height, deepest) / 3 * b.across() * s.Reach / poleFactor
 	s.Held, s.Holds = ByWeight, min(s.Slide, s.Tip)
-	if s.Pole > s.Holds {
+	if s.Pole >= f.Force || s.Pole > s.Holds {
 		s.Held, s.Holds = ByDepth, s.Pole
 	}
 	return s
 }
 
 // Moment is what the shear asks of the base, lb-in: nothing where the soil beside the
-// footing holds it.
+// footing holds it, and else what the soil in front leaves.
 func (s Sideways) Moment() float64 {
 	if s.Held == ByDepth {
 		return 0
 	}
-	return s.Force * s.Depth
+	return max(0, s.Force*s.Depth-s.Passive*s.Height/3)
 }
 
 // Ratio is the shear over what the ground holds.

@@ -1,0 +1,168 @@
+package cover
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"patiocover/calc"
+	"patiocover/connections"
+	"patiocover/connections/anchor"
+	"patiocover/connections/footing"
+)
+
+// anchorKinds are the anchors that can be checked, by the words of the input.
+var anchorKinds = map[string]anchor.Kind{"headed": anchor.Headed, "hooked": anchor.Hooked, "drilled": anchor.Drilled}
+
+// hookDiameters is how far the hook of a bolt reaches where nothing is said, in
+// diameters: the least that counts (ACI 318-19 17.6.3.2.2).
+const hookDiameters = 3
+
+// strengthPull is the largest net uplift at the foot of a post at strength level, lb:
+// 0.9D + 1.0W (ASCE 7 2.3.1 (5)) from the arrangements of 0.6D + 0.6W. dead is the least
+// dead load with the post, and tip what the tipping of a braced cover adds under 0.6W.
+func (f *beamFrame) strengthPull(post int, dead, own, tip float64) float64 {
+	most := 0.0
+	for i := range f.arr {
+		a := &f.arr[i]
+		if !a.least || a.wind == 0 {
+			continue
+		}
+		wind := (a.self*dead - f.forces[i][post] - a.self*own) / a.wind
+		most = max(most, wind+tip/asdWind-strengthDead*dead)
+	}
+	return most
+}
+
+// strengthDead is the factor of strength design on the dead load that resists (ASCE 7
+// 2.3.1 (5)).
+const strengthDead = 0.9
+
+// strengthShear is the largest sideways force at the foot of a post at strength level,
+// lb, and the same of allowable stress design.
+func (s *sideways) strengthShear() (strength, allowable float64) {
+	along, out := s.at(connections.BaseToGround)
+	for _, w := range []struct {
+		share
+		push *push
+	}{{along, &s.along}, {out, &s.out}} {
+		strength = max(strength, w.wind, w.quake)
+		allowable = max(allowable, asdWind*w.wind, w.push.rule.Earthquake*w.quake)
+	}
+	return strength, allowable
+}
+
+// around is the concrete around the anchor of a post, in the middle of its block, or in
+// the slab. A circle counts as the square of the same area.
+func (m *model) around(b footing.Block) anchor.Concrete {
+	f := m.in.Foundation
+	c := anchor.Concrete{Strength: *f.Concrete * calc.PSI, Thickness: b.Depth}
+	half := math.Sqrt(b.Area()) / 2
+	c.West, c.East, c.South, c.North = half, half, half, half
+	if *f.Kind == "slab" {
+		beyond := 2 * calc.Ft // the slab goes on, or its weight would not be counted
+		c.Thickness = *f.SlabThickness * calc.In
+		c.West, c.South, c.East, c.North = inchesOf(f.SlabEdge), inchesOf(f.SlabAcross), beyond, beyond
+	}
+	if f.AnchorEdge != nil {
+		c.West = min(c.West, *f.AnchorEdge*calc.In)
+	}
+	return c
+}
+
+// anchorOf is the anchor that was said; false where it cannot be checked.
+func (m *model) anchorOf() (anchor.Bolt, bool) {
+	f := m.in.Foundation
+	if f.AnchorKind == nil {
+		return anchor.Bolt{}, false
+	}
+	kind, ok := anchorKinds[*f.AnchorKind]
+	if !ok {
+		return anchor.Bolt{}, false
+	}
+	b := newBolt(kind, *f.AnchorDiameter, *f.AnchorEmbedment)
+	if f.AnchorCategory != nil {
+		b.Category = *f.AnchorCategory
+	}
+	return b, true
+}
+
+// newBolt is a bolt of the mildest steel.
+func newBolt(kind anchor.Kind, diameter, embedment float64) anchor.Bolt {
+	s, _ := anchor.SizeOf(diameter)
+	return anchor.Bolt{
+		Kind: kind, Diameter: s.Diameter, Area: s.Area, Head: s.Head, Hook: hookDiameters * s.Diameter,
+		Tensile: anchor.Steel36, Embedment: embedment * calc.In,
+	}
+}
+
+// anchorage checks the anchor of one post, in tension, in shear and in both.
+func (m *model) anchorage(f *FoundationAt, b footing.Block) {
+	if *m.in.Foundation.Kind == "embedded" {
+		f.AnchorVerdict, f.AnchorReason = NotChecked, "a post in the ground has no anchor: what ties it to its collar is not checked"
+		return
+	}
+	bolt, said := m.anchorOf()
+	if !said {
+		f.AnchorVerdict, f.AnchorReason = NotChecked, m.noAnchor(f, b)
+		return
+	}
+	pull := anchor.NewTension(f.Pull, bolt, m.around(b))
+	push := anchor.NewShear(f.Push, bolt, m.around(b))
+	if pull.Fault == anchor.NoEdge {
+		f.AnchorVerdict = NotChecked
+		f.AnchorReason = "give foundation.slab_edge_in and foundation.slab_edge_across_in: an anchor near an edge or a joint holds little"
+		return
+	}
+	all := []calc.Result{pull, push}
+	if both := anchor.NewInteraction(pull, push); !math.IsInf(both.Ratio(), 0) {
+		all = append(all, both)
+	}
+	worst := 0.0
+	for _, r := range all {
+		f.Anchor = append(f.Anchor, groundCheck(r, "strength level", f.Post))
+		worst = max(worst, r.Ratio())
+	}
+	f.AnchorVerdict = Ratio(worst).Verdict()
+	f.AnchorReason = fmt.Sprintf("%s, %s in by %s in: ratio %s", bolt.Kind, calc.Number(bolt.Diameter),
+		calc.Number(bolt.Embedment), ratioText(Ratio(worst)))
+	if f.AnchorVerdict == OK {
+		m.anchorDoubts(f, bolt)
+	}
+}
+
+// anchorDoubts are what keeps an anchor that holds by the numbers from being OK.
+func (m *model) anchorDoubts(f *FoundationAt, bolt anchor.Bolt) {
+	doubt := ""
+	if c := m.in.Site.SeismicCategory; c != nil && slices.Contains([]string{"C", "D", "E", "F"}, *c) {
+		doubt = "; in seismic category " + *c + " it must be ductile too (ACI 318-19 17.10), which is not checked"
+	}
+	if bolt.Kind == anchor.Drilled {
+		doubt += "; its evaluation report must give pullout, least thickness, edge and spacing for cracked concrete"
+	}
+	if doubt != "" {
+		f.AnchorVerdict = NotChecked
+		f.AnchorReason += doubt
+	}
+}
+
+// noAnchor says that no anchor was named, and which bolt would hold in a block.
+func (m *model) noAnchor(f *FoundationAt, b footing.Block) string {
+	const depth = 7.0 // in, of anchor bolts by the residential code
+	ask := fmt.Sprintf("give the anchor: it must hold %s lb up and %s lb sideways at strength level", pounds(f.Pull), pounds(f.Push))
+	if m.in.Foundation.AnchorKind != nil {
+		ask = fmt.Sprintf("a base cast in must be rated for the uplift: its own report says how it sits in the concrete; "+
+			"it must hold %s lb up and %s lb sideways at strength level", pounds(f.Pull), pounds(f.Push))
+	}
+	if b.Width == 0 {
+		return ask
+	}
+	for _, s := range anchor.Sizes() {
+		bolt := newBolt(anchor.Headed, s.Diameter, depth)
+		both := anchor.NewInteraction(anchor.NewTension(f.Pull, bolt, m.around(b)), anchor.NewShear(f.Push, bolt, m.around(b)))
+		if s.Diameter >= 0.5 && both.Ratio() <= 1 {
+			return ask + fmt.Sprintf("; a headed bolt of %s in cast in %s in deep would", calc.Number(s.Diameter), calc.Number(depth))
+		}
+	}
+	return ask
+}
