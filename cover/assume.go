@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"patiocover/beam/lumber"
 	"patiocover/calc"
 	"patiocover/loads"
 )
@@ -108,8 +109,26 @@ func (in Input) concerns(path string) bool {
 		return in.House.RafterSpan != nil
 	case "posts.end_inset_ft":
 		return in.Posts.Count != nil
+	case "beams.ply_fastening":
+		return built(in.Beams.Plies, in.Beams.Size)
+	case "posts.ply_fastening":
+		return built(in.Posts.Plies, in.Posts.Size)
+	case "rafters.green":
+		return in.Rafters.Species == nil || !lumber.Laminated(*in.Rafters.Species)
+	case "beams.green":
+		return in.Beams.Species == nil || !lumber.Laminated(*in.Beams.Species)
 	}
 	return true
+}
+
+// built reports whether a member is of plies.
+func built(plies *int, size *string) bool {
+	if size != nil {
+		if s, err := lumber.SectionNamed(*size); err == nil && s.Plies > 1 {
+			return true
+		}
+	}
+	return plies != nil && *plies > 1
 }
 
 // snowy reports whether any snow is given.
@@ -155,7 +174,8 @@ func (in *Input) assumeService(note func(path, value, why string)) {
 		if *m.flag != nil {
 			continue
 		}
-		incised := incisedSpecies(m.species) && m.exposed
+		_, product := productNamed(in.Products, &m.species)
+		incised := incisedSpecies(m.species) && m.exposed && !product
 		*m.flag = new(incised)
 		why := "Dry, off the ground, or a species treated without incising"
 		if incised {
@@ -168,8 +188,12 @@ func (in *Input) assumeService(note func(path, value, why string)) {
 // incisedSpecies reports whether the species takes treatment only when incised:
 // all but Southern Pine and the naturally durable ones.
 func incisedSpecies(species string) bool {
-	return !strings.Contains(species, "Southern Pine") &&
-		!strings.Contains(species, "Redwood") && !strings.Contains(species, "Cedar")
+	for _, other := range []string{"Southern Pine", "Redwood", "Cedar", "SP/SP", "AC/AC"} {
+		if strings.Contains(species, other) {
+			return false
+		}
+	}
+	return true
 }
 
 // defaultLines puts the outer beam line at projection less overhang, and for a
@@ -217,6 +241,7 @@ func must[T any](x T, err error) T {
 
 // clone copies the input so that filling one leaves the other as it was.
 func (in Input) clone() Input {
+	in.Products = slices.Clone(in.Products)
 	in.Cover.Layers = slices.Clone(in.Cover.Layers)
 	in.House.Joints = slices.Clone(in.House.Joints)
 	in.Beams.Lines = slices.Clone(in.Beams.Lines)

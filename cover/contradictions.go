@@ -2,11 +2,9 @@ package cover
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
-	"patiocover/beam/lumber"
 	"patiocover/calc"
 	"patiocover/connections/anchor"
 	"patiocover/loads"
@@ -177,54 +175,4 @@ func (in Input) checkAnchor(f *calc.Fields) {
 		}
 		f.Add("foundation.anchor_diameter_in", calc.Number(*a.AnchorDiameter)+" in", "one of "+strings.Join(all, ", "))
 	}
-}
-
-// checkLumber checks that each species, grade and size is one that the tables
-// know together.
-func (in Input) checkLumber(f *calc.Fields) {
-	checkWood("rafters", in.Rafters.Species, in.Rafters.Grade, in.Rafters.Size, rafterSizes, f)
-	checkWood("beams", in.Beams.Species, in.Beams.Grade, in.Beams.Size, beamSizes, f)
-	checkWood("posts", in.Posts.Species, in.Posts.Grade, in.Posts.Size, postSizes, f)
-}
-
-// checkWood checks the wood of one kind of member; sizes are those to try where none is
-// given.
-func checkWood(group string, species, grade, size *string, sizes []string, f *calc.Fields) {
-	at := f.In(group)
-	if species == nil || grade == nil {
-		return
-	}
-	if !slices.Contains(lumber.Species(), *species) {
-		at.OneOf("species", *species, lumber.Species()...)
-		return
-	}
-	if size != nil {
-		s, err := lumber.SectionNamed(*size)
-		if err != nil {
-			at.Add("size", strconv.Quote(*size), "a nominal size such as "+sizes[0])
-			return
-		}
-		sizes = []string{s.Name}
-	}
-	var published []string
-	for _, name := range sizes {
-		s, _ := lumber.SectionNamed(name)
-		if _, err := lumber.Find(*species, *grade, s); err == nil {
-			return
-		}
-		for _, g := range lumber.Graded(*species, s) {
-			if !slices.Contains(published, g) {
-				published = append(published, g)
-			}
-		}
-	}
-	of := " of " + *species
-	if size != nil {
-		of += " " + sizes[0]
-	}
-	if len(published) == 0 {
-		at.Add("grade", shown(*grade), "a grade with published values: there is none"+of)
-		return
-	}
-	at.Add("grade", shown(*grade), "a grade"+of+": "+strings.Join(published, ", "))
 }

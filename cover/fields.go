@@ -89,11 +89,12 @@ func (f Field) Allowed() string {
 	}
 	switch _, name, _ := strings.Cut(f.Path, "."); name {
 	case "species":
-		return "one of " + strings.Join(lumber.Species(), ", ")
+		return "one of " + strings.Join(append(lumber.Species(), lumber.LaminatedSpecies()...), ", ") +
+			", or the name of a product whose values you give"
 	case "grade":
-		return "the grade of the stamp, such as No.2"
+		return "the grade of the stamp, such as No.2 or 24F-V4, or " + givenGrade
 	case "size":
-		return "a nominal size, such as 2x6"
+		return "a size, such as 2x6, 3-2x10 or 5-1/8x12"
 	}
 	return anyText
 }

@@ -12,6 +12,7 @@ import (
 type bay struct {
 	length     float64 // in
 	cantilever bool    // beyond the last support
+	stick      float64 // in, the whole member that the bay is part of
 }
 
 // The senses of a moment, by the edge that it compresses.
@@ -155,11 +156,11 @@ func (f *frame) reaction(i, support int, w *wood) float64 {
 // baysOf lists the bays of a member from its left end: the left overhang, the spans,
 // the right overhang. An overhang that does not exist has no length.
 func baysOf(length float64, supports []float64) []bay {
-	out := []bay{{snap(supports[0]), true}}
+	out := []bay{{snap(supports[0]), true, length}}
 	for i := 1; i < len(supports); i++ {
-		out = append(out, bay{supports[i] - supports[i-1], false})
+		out = append(out, bay{supports[i] - supports[i-1], false, length})
 	}
-	return append(out, bay{snap(length - supports[len(supports)-1]), true})
+	return append(out, bay{snap(length - supports[len(supports)-1]), true, length})
 }
 
 // snap takes a length that no carpenter sees for none.
@@ -327,17 +328,18 @@ func (b bracing) alike(edge int, bays []bay, at int) int {
 }
 
 // of returns the bracing of the compressed edge in a bay. The effective length is
-// that of any loading, the longest that Table 3.3.3 gives.
+// that of any loading, the longest that Table 3.3.3 gives; points of zero moment lie no
+// farther apart than the member is long, which is safe for the volume factor.
 func (b bracing) of(edge int, span bay) member.Bracing {
 	at := b.bottom
 	if edge == topEdge {
 		if b.topHeld {
-			return member.Bracing{Held: true}
+			return member.Bracing{Held: true, Zeros: span.stick}
 		}
 		at = b.top
 	}
 	if at == 0 || at > span.length {
 		at = span.length
 	}
-	return member.Bracing{Unbraced: at}
+	return member.Bracing{Unbraced: at, Zeros: span.stick, Hogging: edge == bottomEdge}
 }

@@ -7,18 +7,19 @@ const SchemaVersion = 1
 // key names carry. A pointer that is nil was not said; fields.csv tells for each
 // key whether it must be said, may be left open, or is then assumed.
 type Input struct {
-	Schema     int        `json:"schema"`          // format version, SchemaVersion
-	Job        Job        `json:"job,omitzero"`    // what the report is headed with
-	Site       Site       `json:"site"`            // what the place brings
-	Cover      Cover      `json:"cover"`           // geometry and roofing
-	Rafters    Rafters    `json:"rafters"`         // the sloping members
-	Deck       Deck       `json:"deck,omitzero"`   // what lies on the rafters and carries the roof between them
-	Beams      Beams      `json:"beams"`           // the lines that carry the rafters
-	Posts      Posts      `json:"posts"`           // what carries the beams
-	Foundation Foundation `json:"foundation"`      // what carries the posts
-	Lateral    Lateral    `json:"lateral"`         // what holds the cover sideways
-	House      House      `json:"house,omitzero"`  // what stands behind the cover
-	Market     Market     `json:"market,omitzero"` // what can be bought, and for how much
+	Schema     int        `json:"schema"`             // format version, SchemaVersion
+	Job        Job        `json:"job,omitzero"`       // what the report is headed with
+	Site       Site       `json:"site"`               // what the place brings
+	Cover      Cover      `json:"cover"`              // geometry and roofing
+	Rafters    Rafters    `json:"rafters"`            // the sloping members
+	Deck       Deck       `json:"deck,omitzero"`      // what lies on the rafters and carries the roof between them
+	Beams      Beams      `json:"beams"`              // the lines that carry the rafters
+	Posts      Posts      `json:"posts"`              // what carries the beams
+	Foundation Foundation `json:"foundation"`         // what carries the posts
+	Lateral    Lateral    `json:"lateral"`            // what holds the cover sideways
+	House      House      `json:"house,omitzero"`     // what stands behind the cover
+	Products   []Product  `json:"products,omitempty"` // wood whose values the user gives
+	Market     Market     `json:"market,omitzero"`    // what can be bought, and for how much
 }
 
 // A Job names the work.
@@ -105,6 +106,9 @@ type Rafters struct {
 	Wet     *bool    `json:"wet,omitempty"`             // wet service
 	Incised *bool    `json:"incised,omitempty"`         // incised for treatment
 	Hot     *string  `json:"sustained_heat,omitempty"`  // to_100F, to_125F or to_150F
+
+	MeasuredBreadth *float64 `json:"measured_breadth_in,omitempty"` // in, of a rough or old piece, the small side
+	MeasuredDepth   *float64 `json:"measured_depth_in,omitempty"`   // in, of a rough or old piece, the large side
 }
 
 // A Deck is what spans from rafter to rafter.
@@ -139,6 +143,11 @@ type Beams struct {
 	Wet      *bool     `json:"wet,omitempty"`             // wet service
 	Incised  *bool     `json:"incised,omitempty"`         // incised for treatment
 	Hot      *string   `json:"sustained_heat,omitempty"`  // to_100F, to_125F or to_150F
+
+	Plies           *int     `json:"plies,omitempty"`               // pieces of the size side by side
+	PlyFastening    *string  `json:"ply_fastening,omitempty"`       // unfastened, nailed or bolted
+	MeasuredBreadth *float64 `json:"measured_breadth_in,omitempty"` // in, of a rough or old piece, the small side
+	MeasuredDepth   *float64 `json:"measured_depth_in,omitempty"`   // in, of a rough or old piece, the large side
 }
 
 // Posts stand below every beam line at the same places along the house.
@@ -152,6 +161,11 @@ type Posts struct {
 	Wet       *bool     `json:"wet,omitempty"`            // wet service
 	Incised   *bool     `json:"incised,omitempty"`        // incised for treatment
 	Hot       *string   `json:"sustained_heat,omitempty"` // to_100F, to_125F or to_150F
+
+	Plies           *int     `json:"plies,omitempty"`               // pieces of the size side by side
+	PlyFastening    *string  `json:"ply_fastening,omitempty"`       // unfastened, nailed or bolted
+	MeasuredBreadth *float64 `json:"measured_breadth_in,omitempty"` // in, of a rough or old piece, the small side
+	MeasuredDepth   *float64 `json:"measured_depth_in,omitempty"`   // in, of a rough or old piece, the large side
 }
 
 // A Foundation is what the posts stand on.

@@ -179,8 +179,8 @@ func newMember(mark, name string, w *wood, st stock, no []Rejected) Member {
 	s := w.section
 	return Member{
 		Mark: mark, Name: name, Size: s.Name, Species: st.species, Grade: st.grade,
-		Dressed: calc.Number(s.Breadth) + " x " + calc.Number(s.Depth) + " in",
-		Given:   st.size != "", Verdict: OK, Rejected: no,
+		Dressed: sides(s), Product: w.product(st),
+		Given: st.size != "", Verdict: OK, Rejected: no,
 	}
 }
 

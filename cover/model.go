@@ -51,9 +51,9 @@ func newModel(in Input) (*model, error) {
 	m := &model{
 		in: in, plan: newPlan(in), combos: loads.ASD(edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
 		edition: edition, limits: limitsOf(in), ends: endsOf(in.Lateral),
-		rafters: newStock(r.Species, r.Grade, r.Size, *r.Wet, *r.Incised, *r.Hot),
-		beams:   newStock(b.Species, b.Grade, b.Size, *b.Wet, *b.Incised, *b.Hot),
-		posts:   newStock(p.Species, p.Grade, p.Size, *p.Wet, *p.Incised, *p.Hot),
+		rafters: newStock(r.Species, r.Grade, r.Size, *r.Wet, *r.Incised, *r.Hot).made(r.makeup(), in.Products),
+		beams:   newStock(b.Species, b.Grade, b.Size, *b.Wet, *b.Incised, *b.Hot).made(b.makeup(), in.Products),
+		posts:   newStock(p.Species, p.Grade, p.Size, *p.Wet, *p.Incised, *p.Hot).made(p.makeup(), in.Products),
 	}
 	m.rafters.green, m.beams.green = *r.Green, *b.Green
 	m.plan.splice(*b.Splices, *b.Stock*calc.Ft)

@@ -239,6 +239,7 @@ type Member struct {
 	Count    int           `json:"count"`              // how many there are
 	Size     string        `json:"size"`               // nominal
 	Dressed  string        `json:"dressed"`            // dressed size in words
+	Product  []string      `json:"product,omitempty"`  // what the wood is, where it is no dressed piece of the tables
 	Species  string        `json:"species"`            // species group of the tables
 	Grade    string        `json:"grade"`              // grade of the tables
 	Length   float64       `json:"length_ft"`          // ft, cut length of the longest

@@ -130,32 +130,33 @@ func (t *TakeOff) spend(dollars float64) {
 func (m *model) lots(d *design) []*lot {
 	var out []*lot
 	of := func(st stock, w *wood) *lot {
-		item := strings.Join([]string{w.section.Name, st.species, st.grade}, " ")
+		one := w.dry.OnePly().Section
+		item := strings.Join([]string{one.Name, st.species, st.grade}, " ")
 		for _, l := range out {
 			if l.item == item {
 				return l
 			}
 		}
-		l := &lot{item: item, nominal: w.section.NominalThickness * w.section.NominalWidth, weight: w.most}
+		l := &lot{item: item, nominal: one.NominalThickness * one.NominalWidth, weight: w.most / float64(w.plies())}
 		out = append(out, l)
 		return l
 	}
 	p := &m.plan
 	rafter := of(m.rafters, &d.rafter)
 	slanted := p.slope(p.projection) + d.rafter.section.Depth*p.rise // both plumb cuts
-	rafter.add("R1", slanted, len(p.rafters))
+	rafter.add("R1", slanted, len(p.rafters)*d.rafter.plies())
 	if p.attached && *m.in.Cover.Attachment == "ledger" {
 		n := math.Ceil(p.width/m.longestStick() - leastBay)
 		rafter.add("ledger", p.width/n, int(n))
 	}
 	for i := range p.lines {
 		for _, q := range p.pieces() {
-			of(m.beams, &d.beam).add(mark("BM", i), q[1]-q[0], 1)
+			of(m.beams, &d.beam).add(mark("BM", i), q[1]-q[0], d.beam.plies())
 		}
 	}
 	for i := range p.lines {
 		height := m.postHeight(i, d.rafter.section.Depth, d.beam.section.Depth)
-		of(m.posts, &d.post).add("P", height, len(p.posts))
+		of(m.posts, &d.post).add("P", height, len(p.posts)*d.post.plies())
 	}
 	if d.deck != nil {
 		for _, r := range d.deck.pieces {

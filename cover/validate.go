@@ -29,9 +29,11 @@ func (in Input) Validate() error {
 	in.checkBeamLines(&f)
 	in.checkFlush(&f)
 	in.checkPosts(&f)
+	in.checkProducts(&f)
 	in.checkLumber(&f)
 	in.checkDeck(&f)
 	in.checkHold(&f)
+	in.checkProductUse(&f)
 	return f.Err()
 }
 

@@ -64,6 +64,7 @@ var groupNotes = []groupNote{
 	{"deck", "Roof deck", "What spans from rafter to rafter. Leave it empty to see which panel or plank would serve."},
 	{"beams", "Beams", "Leave the lines empty for one beam at the projection less the overhang."},
 	{"posts", "Posts", "A number in equal bays, or the place of each post."},
+	{"products[]", "Products", "Engineered lumber with the values of its evaluation report: a species of your own, with the grade given."},
 	{"foundation", "Foundation", "What the posts stand on."},
 	{"lateral", "Sideways", "What keeps the cover from swaying. None is an answer, and it fails."},
 	{"house", "House", "What stands behind the cover."},

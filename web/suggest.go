@@ -33,7 +33,7 @@ type suggested struct {
 // the same on every page, so they are written once.
 var known = datalists([]suggested{
 	{"known-layers", names(loads.Layers(), func(l loads.Layer) string { return l.Name })},
-	{"known-species", lumber.Species()},
+	{"known-species", append(lumber.Species(), lumber.LaminatedSpecies()...)},
 	{"known-grades", grades()},
 	{"known-sizes", names(lumber.Sections(), func(s lumber.Section) string { return s.Name })},
 })

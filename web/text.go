@@ -124,7 +124,7 @@ func (p *printer) members(r cover.Report) {
 		for _, c := range m.Checks {
 			p.row(c.Name+remembered(c.Recalled), ratio(c.Ratio), string(c.Verdict), c.Where, c.Combination)
 		}
-		for _, n := range m.Notes {
+		for _, n := range append(slices.Clone(m.Product), m.Notes...) {
 			p.say("  - " + n)
 		}
 	}

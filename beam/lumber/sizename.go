@@ -17,7 +17,7 @@ var (
 	sideForm  = `(\d{1,2}(?:-\d{1,2}/\d{1,2}|\.\d{1,4})?)`
 	pliesForm = regexp.MustCompile(`^([2-9])-(.+)$`)
 	gluedForm = regexp.MustCompile(`^` + sideForm + `x` + sideForm + `$`)
-	poleForm  = regexp.MustCompile(`^` + sideForm + `(?: ?in\.?)? round$`)
+	poleForm  = regexp.MustCompile(`^` + sideForm + `(?: ?in\.?)? ?round$`)
 	wholeForm = regexp.MustCompile(`^\d+x\d+$`)
 )
 
