@@ -122,7 +122,47 @@ func (f *frame) raiseAxial(w *wood, force float64, h *holding, x found, g *grade
 	x.force = force
 	c := f.pushed(w, h, x, f.bays[x.bay])
 	x.ratio = c.Ratio()
+	switch failing(&c) {
+	case edgeFails:
+		x.ratio = c.Edge.Ratio()
+	case columnFails:
+		x.ratio = c.Compression.Ratio()
+	}
 	g[axialCheck].raise(x)
+}
+
+// A failure is the part of a combined check that leaves it without any capacity.
+type failure uint8
+
+const (
+	nothingFails failure = iota
+	edgeFails            // bending alone
+	columnFails          // the force alone
+)
+
+// failing says which part leaves a combined check without capacity. That part is then
+// checked instead, because the sum has no number.
+func failing(c *member.Combined) failure {
+	switch {
+	case !math.IsInf(c.Ratio(), 0):
+		return nothingFails
+	case math.IsInf(c.Edge.Ratio(), 0):
+		return edgeFails
+	}
+	return columnFails
+}
+
+// pushedResult is the check of a moment with a force along the member, or of the part of
+// it that has no capacity.
+func (f *frame) pushedResult(w *wood, h *holding, x found) calc.Result {
+	c := f.pushed(w, h, x, f.bays[x.bay])
+	switch failing(&c) {
+	case edgeFails:
+		return c.Edge
+	case columnFails:
+		return c.Compression
+	}
+	return c
 }
 
 // net is the section that the deepest cut leaves, in².

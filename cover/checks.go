@@ -16,9 +16,9 @@ const (
 	shearCheck
 	bearingCheck
 	bedCheck
-	cutCheck
 	notchCheck
 	restCheck
+	boltCheck
 	liveCheck
 	sagCheck
 	gustCheck
@@ -28,7 +28,7 @@ const (
 // optional tells the kinds that a member has only where something asks for them.
 func (k checkKind) optional() bool {
 	switch k {
-	case axialCheck, bedCheck, cutCheck, notchCheck, restCheck, gustCheck:
+	case axialCheck, bedCheck, notchCheck, restCheck, boltCheck, gustCheck:
 		return true
 	}
 	return false
@@ -81,6 +81,7 @@ type holding struct {
 	seats   [maxBays]member.Seat // by support; a zero seat is checked elsewhere
 	wetSeat [maxBays]bool        // the seat stays wet
 	cuts    [maxBays]cut         // by support
+	bolts   bolts                // at every support; zeros for none
 	bed     *wood                // what it lies on where its seats are level; nil for none
 	angle   float64              // degrees between a vertical load and the grain
 	cosine  float64              // of the slope
@@ -102,6 +103,7 @@ func (f *frame) grade(w *wood, p *peaks, h *holding, g *graded) {
 	for s := range f.unit {
 		f.gradeSeat(w, p, h, s, g)
 		f.gradeCut(w, p, h, s, g)
+		f.gradeBolts(w, p, h, s, g)
 	}
 	f.gradeMoves(p, h, g)
 }
@@ -122,7 +124,7 @@ func (f *frame) gradeMoves(p *peaks, h *holding, g *graded) {
 			demand: total.value, by: total.by, bay: b,
 		})
 		g[gustCheck].raise(found{
-			ratio:  member.NewDeflection(gust.value, f.limit(h.limits.gust, b)).Ratio(),
+			ratio:  member.NewWindDeflection(gust.value, f.limit(h.limits.gust, b)).Ratio(),
 			demand: gust.value, by: gust.by, bay: b,
 		})
 	}
@@ -171,24 +173,23 @@ func (f *frame) result(w *wood, h *holding, k checkKind, x found) calc.Result {
 	case bendingCheck:
 		return member.NewBending(x.demand, &w.dry, x.duration, h.bracing.of(x.edge, f.bays[x.bay]))
 	case axialCheck:
-		return f.pushed(w, h, x, f.bays[x.bay])
+		return f.pushedResult(w, h, x)
 	case shearCheck:
 		return member.NewShear(x.demand, &w.dry, x.duration)
 	case bearingCheck:
 		return f.seated(w, h, x)
 	case bedCheck:
 		return member.NewBearing(x.demand, h.bed.seatValues(h.wetSeat[x.bay]), h.bedSeat(x.bay))
-	case cutCheck:
-		return f.depthOfCut(w, h, x.bay, x.edge == topEdge)
 	case notchCheck:
 		return member.NewNotchShear(x.demand, &w.dry, x.duration, f.notch(w, h, x.bay, x.edge))
 	case restCheck:
-		rest := w.without(h.cuts[x.bay].deep)
-		return member.NewBending(x.demand, &rest, x.duration, h.bracing.of(x.edge, f.beside(x.bay)))
+		return f.restAtCut(w, h, x)
+	case boltCheck:
+		return f.bolted(w, h, x)
 	case liveCheck:
 		return member.NewDeflection(x.demand, f.limit(h.limits.live, x.bay))
 	case gustCheck:
-		return member.NewDeflection(x.demand, f.limit(h.limits.gust, x.bay))
+		return member.NewWindDeflection(x.demand, f.limit(h.limits.gust, x.bay))
 	}
 	return f.sagResult(w, h, x)
 }

@@ -1,8 +1,6 @@
 package cover
 
 import (
-	"math"
-
 	"patiocover/beam/lumber"
 	"patiocover/beam/member"
 	"patiocover/calc"
@@ -19,9 +17,6 @@ type cut struct {
 }
 
 const (
-	endCut    = 1.0 / 4       // of the depth at an end (NDS 2018 4.4.3)
-	innerCut  = 1.0 / 6       // of the depth over an inner support (NDS 2018 4.4.3)
-	thick     = 3.5 * calc.In // no cut on the tension face of thicker pieces but at their ends (NDS 2018 4.4.3)
 	shallowly = calc.In / 8   // a seat cut that no carpenter makes: the wood gives, or a shim fills
 	wetReach  = 1.0 * calc.Ft // seats nearer to the roof edge are rained on
 )
@@ -39,20 +34,31 @@ func (f *frame) beside(support int) bay {
 	return f.bays[support+1]
 }
 
-// newSeatCut is the seat cut of a rafter of some depth on a beam of some breadth: as deep
-// as was said, or as the whole breadth of the beam asks for, but no deeper than the wood
+// deepest is the deepest cut that the lower edge of the wood may have at a support, for
+// loads that press and for loads that lift, in (NDS 2018 4.4.3).
+func (f *frame) deepest(w *wood, support int) float64 {
+	c := member.Cut{Place: f.cutPlace(support), Tension: true}
+	return member.NewCutBending(0, &w.dry, lumber.TenYears, member.Bracing{}, c).Limit
+}
+
+// cutPlace is the place of a cut at a support as the wood standard has it.
+func (f *frame) cutPlace(support int) member.CutPlace {
+	if f.inner(support) {
+		return member.CutOverSupport
+	}
+	return member.CutAtEnd
+}
+
+// newSeatCut is the seat cut of the rafters on a beam of some breadth: as deep as was
+// said, or as the whole breadth of the beam asks for, but no deeper than the wood
 // standard allows.
-func (p *plan) newSeatCut(said *float64, depth, breadth float64, inner bool) cut {
-	allowed := depth * endCut
-	if inner {
-		allowed = depth * innerCut
-	}
-	cos := math.Cos(p.angle)
-	c := cut{plumb: min(breadth*p.rise, allowed/cos), seat: breadth}
-	if said != nil {
+func (m *model) newSeatCut(support int, rafter, beam *wood) cut {
+	p, breadth := &m.plan, beam.section.Breadth
+	cos := m.rafter.cosine
+	c := cut{plumb: min(breadth*p.rise, m.rafter.deepest(rafter, support)/cos), seat: breadth}
+	if said := m.in.Rafters.SeatCut; said != nil {
 		c.plumb = *said * calc.In
-	}
-	if said == nil && c.plumb < shallowly {
+	} else if c.plumb < shallowly {
 		c.plumb = 0
 	}
 	if c.plumb == 0 {
@@ -81,13 +87,6 @@ func (m *model) assumedCut(d *design) []Assumption {
 		Why:    "A full seat on the beam where the wood standard allows so deep a cut; none below 1/8 in",
 		Source: "NDS 2018 4.4.3", Status: calc.Recalled,
 	}}
-}
-
-// without returns the values of the wood with so much of its depth cut away.
-func (w *wood) without(deep float64) lumber.Adjusted {
-	rest := w.dry
-	rest.Section.Depth -= deep
-	return rest
 }
 
 // notch is the cut at a support as the check of shear takes it. Over an inner support
@@ -151,90 +150,35 @@ func (f *frame) seatedFlat(w *wood, h *holding, x found) member.Bearing {
 	return member.NewBearing(x.demand, w.seatValues(h.wetSeat[x.bay]), h.seats[x.bay])
 }
 
-// gradeCut checks the cut at a support: its depth, shear, and bending of what is left.
+// gradeCut checks the cut at a support: shear, and bending of what is left. Either one
+// has no capacity where the cut is deeper than the wood standard allows.
 func (f *frame) gradeCut(w *wood, p *peaks, h *holding, s int, g *graded) {
-	deep := h.cuts[s].deep
-	if deep == 0 {
+	if h.cuts[s].deep == 0 {
 		return
 	}
-	rest := w.without(deep)
-	turned := found{} // the largest moment that pulls the lower edge
 	for d := range durations {
-		day := lumber.Duration(d)
 		for sense := range 2 {
 			if at := p.face[d][s][sense]; at.value > 0 {
-				c := member.NewNotchShear(at.value, &w.dry, day, f.notch(w, h, s, sense))
-				g[notchCheck].raise(found{ratio: c.Ratio(), demand: at.value, duration: day, by: at.by, bay: s, edge: sense})
+				x := found{demand: at.value, duration: lumber.Duration(d), by: at.by, bay: s, edge: sense}
+				c := member.NewNotchShear(x.demand, &w.dry, x.duration, f.notch(w, h, s, sense))
+				x.ratio = c.Ratio()
+				g[notchCheck].raise(x)
 			}
 		}
 		for edge := range 2 {
-			at := p.over[d][s][edge]
-			if at.value <= calc.In { // below a pound-inch: rounding at an end
-				continue
-			}
-			c := member.NewBending(at.value, &rest, day, h.bracing.of(edge, f.beside(s)))
-			x := found{ratio: c.Ratio(), demand: at.value, duration: day, by: at.by, bay: s, edge: edge}
-			g[restCheck].raise(x)
-			if edge == topEdge && x.demand > turned.demand {
-				turned = x
+			if at := p.over[d][s][edge]; at.value > calc.In { // below a pound-inch it is rounding at an end
+				x := found{demand: at.value, duration: lumber.Duration(d), by: at.by, bay: s, edge: edge}
+				c := f.restAtCut(w, h, x)
+				x.ratio = c.Ratio()
+				g[restCheck].raise(x)
 			}
 		}
 	}
-	x := found{demand: deep, by: turned.by, bay: s, edge: bottomEdge}
-	if turned.demand > 0 {
-		x.edge = topEdge
-	}
-	x.ratio = f.depthOfCut(w, h, s, x.edge == topEdge).Ratio()
-	g[cutCheck].raise(x)
 }
 
-// cutRule is the rule that limits the depth of a cut.
-type cutRule uint8
-
-const (
-	cutAtEnd  cutRule = iota // d/4
-	cutInner                 // d/6
-	cutPulled                // none, on the tension face of a thick piece away from its ends
-)
-
-// A cutDepth is the check of the depth of a cut (NDS 2018 4.4.3).
-type cutDepth struct {
-	deep    float64 // in, across the member
-	depth   float64 // d, in
-	allowed float64 // in
-	rule    cutRule
-}
-
-// depthOfCut checks the depth of the cut at a support; pulled says that some combination
-// pulls its face.
-func (f *frame) depthOfCut(w *wood, h *holding, s int, pulled bool) cutDepth {
-	c := cutDepth{deep: h.cuts[s].deep, depth: w.section.Depth}
-	switch {
-	case !f.inner(s):
-		c.allowed = endCut * c.depth
-	case pulled && w.section.Breadth >= thick:
-		c.rule = cutPulled
-	default:
-		c.rule, c.allowed = cutInner, innerCut*c.depth
-	}
-	return c
-}
-
-// Ratio is the depth of the cut over what is allowed. A cut at the limit is allowed.
-func (c cutDepth) Ratio() float64 { return calc.Ratio(c.deep, c.allowed) }
-
-// Explain writes the two depths.
-func (c cutDepth) Explain() calc.Check {
-	var s calc.Sheet
-	s.Given("cut", c.deep, "in", "depth of the cut across the member, from its lower edge")
-	s.Given("d", c.depth, "in", "size")
-	switch c.rule {
-	case cutAtEnd:
-		s.Step("cut_max", "d / 4", c.allowed, "in", "NDS 2018 4.4.3, at an end")
-	case cutInner:
-		s.Step("cut_max", "d / 6", c.allowed, "in", "NDS 2018 4.4.3, over a support that the member runs beyond")
-	case cutPulled:
-		s.Given("cut_max", c.allowed, "in", "NDS 2018 4.4.3: no cut on the tension face of pieces 3-1/2 in and thicker but at their ends")
-	}
-	return s.Check("depth of the cut", "cut", "cut_max")
+// restAtCut is the bending of what the cut at a support leaves.
+func (f *frame) restAtCut(w *wood, h *holding, x found) member.CutBending {
+	return member.NewCutBending(x.demand, &w.dry, x.duration, h.bracing.of(x.edge, f.beside(x.bay)), member.Cut{
+		Depth: h.cuts[x.bay].deep, Tension: x.edge == topEdge, Place: f.cutPlace(x.bay),
+	})
 }

@@ -56,7 +56,7 @@ type peaks struct {
 	seat   [maxBays]peak               // lb down, by support
 	live   [maxBays]peak               // in, by bay, under live or snow
 	total  [maxBays]peak               // in, by bay, long term
-	gust   [maxBays]peak               // in, by bay, under wind
+	gust   [maxBays]peak               // in, by bay, under wind of strength level
 }
 
 // clear empties the peaks of a member with so many bays.
@@ -89,7 +89,7 @@ type frame struct {
 	fixed  [][]float64   // the same by arrangement and support, without what depends on the wood, lb
 	varied int           // case whose factors depend on what the member carries; 0 for none
 	swings [maxBays]peak // largest deflection by bay under live or snow, times E I, lb-in³
-	gusts  [maxBays]peak // the same under wind as it counts
+	gusts  [maxBays]peak // the same under wind of strength level
 	hull   hull          // what can bring a peak
 }
 
@@ -236,17 +236,14 @@ func (f *frame) strength(i int, w *wood, p *peaks) {
 // swing finds the largest deflections under live or snow load and under wind, which do
 // not depend on the wood but for its stiffness.
 func (f *frame) swing() {
-	f.swings, f.gusts = f.moves(f.sag, 1), f.moves(f.blows, gustShare)
+	f.swings, f.gusts = f.moves(f.sag), f.moves(f.blows)
 }
 
-// moves finds the largest deflections of the bays under loads with a factor, times E I.
-func (f *frame) moves(all []arrangement, factor float64) [maxBays]peak {
+// moves finds the largest deflections of the bays under loads, times E I.
+func (f *frame) moves(all []arrangement) [maxBays]peak {
 	var out [maxBays]peak
 	for i := range all {
-		for c, x := range all[i].coef {
-			f.normal[c] = factor * x
-		}
-		f.plan.Run(f.normal, 1, &f.forces)
+		f.plan.Run(all[i].coef, 1, &f.forces)
 		for b := range f.forces.Bays {
 			out[b].raise(f.move(b), i, b)
 		}

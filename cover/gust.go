@@ -3,12 +3,7 @@ package cover
 import (
 	"patiocover/beam"
 	"patiocover/beam/member"
-	"patiocover/calc"
 )
-
-// gustShare is the part of the wind of strength level on components that counts for
-// deflection (IBC 2018 Table 1604.3 note f, from memory).
-const gustShare = 0.42
 
 // arrangeBlows lists the wind on a rafter for deflection: every case, with the share of
 // the tributary width that feels it.
@@ -38,15 +33,6 @@ func (f *beamFrame) blow(p *piece) {
 }
 
 func gustName(wind string) string { return "0.42 W, " + wind }
-
-// gustTrace writes the deflection under the part of the wind that counts.
-func gustTrace(counted float64) []calc.Line {
-	var s calc.Sheet
-	s.Given("delta_W", counted/gustShare, "in", "deflection under the wind of strength level, by the statics of the member")
-	s.Quoted("f_W", gustShare, "", "IBC 2018 Table 1604.3 note f", calc.Recalled)
-	s.Step("delta", "f_W * delta_W", counted, "in", "IBC 2018 Table 1604.3 note f")
-	return s.Lines()
-}
 
 // codeTotal is the worst of the deflections that the building code counts for dead plus
 // live load: of the dead load the creep alone. It never governs over the long-term sag,

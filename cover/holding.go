@@ -42,7 +42,7 @@ func (m *model) seatOnBeam(s int, rafter, beam *wood) {
 		return
 	}
 	h := &m.rafterHold
-	h.cuts[s] = m.plan.newSeatCut(m.in.Rafters.SeatCut, rafter.section.Depth, beam.section.Breadth, m.rafter.inner(s))
+	h.cuts[s] = m.newSeatCut(s, rafter, beam)
 	h.seats[s].Length = h.cuts[s].seat
 }
 
@@ -62,6 +62,12 @@ func (m *model) beamHolding() holding {
 		}
 	}
 	return h
+}
+
+// beamHeld says how the beams of this wood are held.
+func (m *model) beamHeld(beam *wood) *holding {
+	m.beamHold.bolts = m.boltsOf(beam.section.Depth)
+	return &m.beamHold
 }
 
 // limitsOf returns the deflection limits of rafters and beams: of live or snow load by
@@ -190,6 +196,7 @@ func (m *model) beamNotes(beam *wood) []string {
 		"Top edge held by rafters tied at " + calc.FeetInches(m.plan.spacing) + "; bottom edge only at the posts",
 		"Sideways support by size (NDS 2018 4.4.1): " + member.RestraintOf(beam.section).String(),
 	}
+	notes = append(notes, m.boltsOf(beam.section.Depth).notes()...)
 	notes = append(notes, m.shrinkNotes(beam, m.beams, "the roof comes down with it, and bolts need tightening")...)
 	if len(m.plan.splices) == 0 {
 		return append(notes, "One piece, continuous over its posts")

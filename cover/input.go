@@ -137,6 +137,8 @@ type Beams struct {
 	Position *string   `json:"position,omitempty"`        // dropped or flush
 	OnPost   *string   `json:"on_post,omitempty"`         // seated, notched or side_bolted
 	Notch    *float64  `json:"notch_in,omitempty"`        // in, cut from the underside of the beam over its posts
+	BoltLow  *float64  `json:"bolt_low_in,omitempty"`     // in, lowest bolt at a post above the lower edge
+	BoltHigh *float64  `json:"bolt_high_in,omitempty"`    // in, highest bolt above the lower edge
 	Splices  *string   `json:"splices,omitempty"`         // by_stock, every_post or none
 	Stock    *float64  `json:"stock_length_ft,omitempty"` // ft, longest piece
 	Green    *bool     `json:"green,omitempty"`           // installed unseasoned

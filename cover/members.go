@@ -46,7 +46,7 @@ func (m *model) rafterMember(ws *workspace, d *design) Member {
 // rafterPlace says where on a rafter a check is.
 func (m *model) rafterPlace(k checkKind, x found) string {
 	switch k {
-	case bearingCheck, bedCheck, cutCheck, notchCheck, restCheck:
+	case bearingCheck, bedCheck, notchCheck, restCheck, boltCheck:
 		return m.bearsOn(x.bay)
 	}
 	return spanName(m.rafter.bays, x.bay)
@@ -65,18 +65,18 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 	out.Count = len(m.plan.pieces())
 	out.Length = m.plan.longest() / calc.Ft
 	out.Notes = m.beamNotes(w)
-	l := m.lines[line]
+	l, held := m.lines[line], m.beamHeld(w)
 	for k := range checkKinds {
 		p := ws.lines[line].worst(k)
 		x := ws.lines[line].pieces[p][k]
 		if k == bearingCheck || (k.optional() && x.demand == 0) {
 			continue // bearing stands with the posts
 		}
-		trace := l.pieces[p].trace(w, &m.beamHold, k, x, l.parts(m, d, p, x.by))
-		out.add(checkNames[k], l.pieces[p].nameOf(k, x), l.where(p, k, x), l.pieces[p].result(w, &m.beamHold, k, x), trace...)
+		trace := l.pieces[p].trace(w, held, k, x, l.parts(m, d, p, x.by))
+		out.add(checkNames[k], l.pieces[p].nameOf(k, x), l.where(p, k, x), l.pieces[p].result(w, held, k, x), trace...)
 	}
 	at := ws.lines[line].worst(sagCheck)
-	l.pieces[at].addCodeTotal(w, &m.beamHold, l.pieces[at].firstPost, l.bays, &out)
+	l.pieces[at].addCodeTotal(w, held, l.pieces[at].firstPost, l.bays, &out)
 	if m.flat() {
 		out.add("ponding", "water that gathers in its own sag", "longest span", m.beamPond(line, w))
 	}
@@ -87,7 +87,7 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 // where says where on a stick of the line a check is.
 func (f *beamFrame) where(stick int, k checkKind, x found) string {
 	switch k {
-	case cutCheck, notchCheck, restCheck:
+	case notchCheck, restCheck, boltCheck:
 		return fmt.Sprintf("over post %d of the line", f.pieces[stick].firstPost+x.bay+1)
 	}
 	return spanName(f.bays, f.pieces[stick].firstPost+x.bay)
@@ -167,8 +167,6 @@ func (f *frame) nameOf(k checkKind, x found) string {
 		return "Kcr D, and " + f.sag[x.by].name
 	case gustCheck:
 		return f.blows[x.by].name
-	case cutCheck:
-		return "geometry"
 	case axialCheck:
 		return f.arr[x.by].name + ", with the largest force along the slope"
 	}

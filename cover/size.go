@@ -137,8 +137,8 @@ func (ws *workspace) worstPost() postCheck {
 // checkNames and postNames name the kinds of check in the report.
 var (
 	checkNames = [checkKinds]string{
-		"bending", "bending with force along the slope", "shear", "bearing", "bearing on the beam", "depth of the cut at a support",
-		"shear at the cut", "bending at the cut", "live or snow deflection", "long-term deflection", "deflection under wind",
+		"bending", "bending with force along the slope", "shear", "bearing", "bearing on the beam", "shear at the cut",
+		"bending at the cut", "shear at the fasteners", "live or snow deflection", "long-term deflection", "deflection under wind",
 	}
 	postNames = [postChecks]string{
 		"compression with buckling", "end bearing at the foot", "beam seat on the post", "tension in uplift",

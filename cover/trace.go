@@ -156,12 +156,10 @@ func (f *frame) trace(w *wood, h *holding, k checkKind, x found, p parts) []calc
 			return f.levelTrace(h, x, p)
 		}
 		return f.seatTrace("R", x, p)
-	case notchCheck:
+	case notchCheck, boltCheck:
 		return f.faceTrace(w, x, p)
 	case restCheck:
 		return f.overTrace(x, p)
-	case gustCheck:
-		return gustTrace(x.demand)
 	}
 	return nil
 }

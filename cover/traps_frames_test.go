@@ -58,7 +58,7 @@ func TestTrapSeatCutShear(t *testing.T) {
 	calctest.Close(t, left, value(t, c, "d_n"), exact, 0, "the whole breadth of the beam")
 	strength := value(t, c, "Fv_adj")
 	calctest.Close(t, 2.0/3*strength*1.5*left*left*left/7.25/7.25, value(t, c, "V_r"), exact, 0, "NDS 2018 eq. 3.4-3")
-	calctest.Close(t, (7.25-left)/(7.25/4), float64(check(t, r, "R1", "depth of the cut at a support").Ratio), exact, 0, "d/4")
+	calctest.Close(t, 7.25/4, value(t, c, "cut_max"), exact, 0, "d/4")
 	assert.True(t, none(t, r, "R1", "bending at the cut"), "no moment at the end")
 }
 
@@ -67,18 +67,20 @@ func TestTrapSeatCutShear(t *testing.T) {
 func TestTrapSeatCutTooDeep(t *testing.T) {
 	in := steep(3)
 	in.Rafters.SeatCut = new(2.0) // 1.94 in across, above 7.25/4 = 1.81
-	r := size(t, in)
-	assert.Equal(t, cover.Over, check(t, r, "R1", "depth of the cut at a support").Verdict)
-	assert.Equal(t, cover.Over, check(t, r, "R1", "shear at the cut").Verdict)
+	assert.Equal(t, cover.Over, check(t, size(t, in), "R1", "shear at the cut").Verdict)
 
 	over := overhung()
-	over.Cover.Slope, over.Cover.HighEdge, over.Rafters.SeatCut = new(3.0), new(14.0), new(1.3) // 1.26 in, above 7.25/6 = 1.21
-	r = size(t, over)
-	assert.Equal(t, cover.Over, check(t, r, "R1", "depth of the cut at a support").Verdict)
-	assert.NotEqual(t, cover.Over, check(t, r, "R1", "shear at the cut").Verdict)
+	over.Cover.Slope, over.Cover.HighEdge, over.Rafters.SeatCut = new(3.0), new(14.0), new(1.3) // in, above 7.25/6
+	c := check(t, size(t, over), "R1", "bending at the cut")
+	assert.Equal(t, cover.Over, c.Verdict)
+	assert.Contains(t, c.Combination, "0.6D + 0.6W", "uplift stretches the face with the cut")
+	calctest.Close(t, 7.25/6, value(t, c, "cut_max"), exact, 0, "d/6")
 	over.Rafters.SeatCut = nil
-	r = size(t, over)
-	assert.LessOrEqual(t, check(t, r, "R1", "depth of the cut at a support").Ratio, cover.Ratio(1), "by itself no deeper than allowed")
+	c = check(t, size(t, over), "R1", "bending at the cut")
+	assert.LessOrEqual(t, c.Ratio, cover.Ratio(1), "by itself no deeper than allowed")
+	calctest.Close(t, 7.25/6, value(t, c, "cut"), exact, 0, "the seat is shorter than the beam is wide")
+	bed := check(t, size(t, over), "R1", "bearing on the beam")
+	calctest.Close(t, 7.25/6/math.Sin(tilt(3)), value(t, bed, "w_b"), exact, 0, "cut / sin")
 }
 
 // Trap: the moment of an overhang checked on the whole depth though the seat cut takes
@@ -92,10 +94,10 @@ func TestTrapOverhangMomentAtTheCut(t *testing.T) {
 	r := size(t, in)
 	c := check(t, r, "R1", "bending at the cut")
 	require.Equal(t, "at beam line BM1", c.Where)
-	calctest.Close(t, 7.25-math.Cos(tilt(2)), value(t, c, "d"), exact, 0, "7.25 in less the cut")
+	calctest.Close(t, 7.25-math.Cos(tilt(2)), value(t, c, "d_n"), exact, 0, "7.25 in less the cut")
 	assert.Greater(t, float64(c.Ratio), 0.0)
 	whole := 1.5 * 7.25 * 7.25 / 6
-	assert.Less(t, value(t, c, "S"), whole*0.75, "the section at the cut")
+	assert.Less(t, value(t, c, "S_n"), whole*0.75, "the section at the cut")
 }
 
 // Trap: the pattern with live load on the overhang alone missed. It brings the largest
@@ -235,15 +237,34 @@ func TestLevelSeatAtAnAngle(t *testing.T) {
 func TestBeamNotches(t *testing.T) {
 	in := simple()
 	in.Beams.Notch = new(4.5)
-	assert.Equal(t, cover.Over, check(t, size(t, in), "BM1", "depth of the cut at a support").Verdict, "above 15.5 / 4")
+	assert.Equal(t, cover.Over, check(t, size(t, in), "BM1", "shear at the cut").Verdict, "above 15.5 / 4")
 	in.Beams.Notch = new(1.0)
 	r := size(t, in)
-	assert.Equal(t, cover.OK, check(t, r, "BM1", "depth of the cut at a support").Verdict)
+	assert.Equal(t, cover.OK, check(t, r, "BM1", "shear at the cut").Verdict)
 	calctest.Close(t, 14.5, value(t, check(t, r, "BM1", "shear at the cut"), "d_n"), exact, 0, "15.5 - 1 in")
 	in.Posts.Count, in.Site.WindSpeed = new(3), new(150.0)
-	c := check(t, size(t, in), "BM1", "depth of the cut at a support")
+	c := check(t, size(t, in), "BM1", "bending at the cut")
 	assert.Equal(t, cover.Over, c.Verdict, "lifted over the middle post: NDS 2018 4.4.3")
-	assert.True(t, none(t, size(t, simple()), "BM1", "depth of the cut at a support"))
+	assert.True(t, none(t, size(t, simple()), "BM1", "shear at the cut"))
+}
+
+// Trap: a beam that hangs from bolts in the side of its posts checked for shear as if it
+// sat on them. Only the depth from the top edge down to the lowest bolt carries, with the
+// square of its part of the depth near the end (NDS 2018 eq. 3.4-6).
+func TestTrapBeamBoltedToPosts(t *testing.T) {
+	in := simple()
+	in.Beams.OnPost, in.Beams.BoltLow, in.Beams.BoltHigh = new("side_bolted"), new(5.0), new(12.0)
+	r := size(t, in)
+	c := check(t, r, "BM1", "shear at the fasteners")
+	require.Equal(t, 5.0, value(t, c, "y"), c.Combination)
+	depth := 15.5 - 5
+	want := 2.0 / 3 * value(t, c, "Fv_adj") * 5.5 * depth * math.Pow(depth/15.5, 2)
+	calctest.Close(t, want, value(t, c, "V_r"), exact, 0, "NDS 2018 eq. 3.4-6")
+	calctest.Close(t, value(t, check(t, r, "BM1", "shear"), "V"), value(t, c, "V"), exact, 0, "all of the shear")
+	assert.Contains(t, strings.Join(member(t, r, "BM1").Notes, "; "), "more than 5 in apart")
+	in.Beams.BoltLow = new(12.0)
+	assert.Greater(t, check(t, size(t, in), "BM1", "shear at the fasteners").Ratio, c.Ratio, "a higher bolt holds less")
+	assert.True(t, none(t, size(t, simple()), "BM1", "shear at the fasteners"))
 }
 
 // Green lumber says how much it will shrink (0.215 % of its width for each percent of

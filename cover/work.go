@@ -56,6 +56,7 @@ func (m *model) loadBeams(rafter *wood) {
 // with, and returns the largest ratio.
 func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
 	ws.beamWater = 0
+	held := m.beamHeld(beam)
 	most := 0.0
 	for i, l := range m.lines {
 		lw := &ws.lines[i]
@@ -64,7 +65,7 @@ func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
 		}
 		l.demands(beam, ws.every, lw.peaks)
 		for p := range l.pieces {
-			l.pieces[p].grade(beam, &lw.peaks[p], &m.beamHold, &lw.pieces[p])
+			l.pieces[p].grade(beam, &lw.peaks[p], held, &lw.pieces[p])
 			most = max(most, lw.pieces[p].ratio())
 		}
 	}
