@@ -117,7 +117,7 @@ func limitRow(code, of string) member.LimitRow {
 func (m *model) rafterNotes(rafter *wood) []string {
 	notes := []string{
 		"Bottom edge under net uplift: " + braced(m.rafterHold.bracing.bottom),
-		"Sideways support by size (NDS 2018 4.4.1): " + member.RestraintOf(rafter.section).String(),
+		sidewaysNote(rafter.section),
 	}
 	if rafter.dry.Bending.Repetitive == 1 {
 		notes = append(notes,
@@ -194,7 +194,7 @@ func braced(every float64) string {
 func (m *model) beamNotes(beam *wood) []string {
 	notes := []string{
 		"Top edge held by rafters tied at " + calc.FeetInches(m.plan.spacing) + "; bottom edge only at the posts",
-		"Sideways support by size (NDS 2018 4.4.1): " + member.RestraintOf(beam.section).String(),
+		sidewaysNote(beam.section),
 	}
 	notes = append(notes, m.boltsOf(beam.section.Depth).notes()...)
 	notes = append(notes, m.shrinkNotes(beam, m.beams, "the roof comes down with it, and bolts need tightening")...)

@@ -177,7 +177,7 @@ func newMember(mark, name string, w *wood, st stock, no []Rejected) Member {
 	s := w.section
 	return Member{
 		Mark: mark, Name: name, Size: s.Name, Species: st.species, Grade: st.grade,
-		Dressed: sides(s), Product: w.product(st),
+		Dressed: sides(s), Product: w.product(name, st),
 		Given: st.size != "", Verdict: OK, Rejected: no,
 	}
 }

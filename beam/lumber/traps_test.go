@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"patiocover/beam/lumber"
+	"patiocover/calc"
 	"patiocover/calc/calctest"
 )
 
@@ -223,5 +224,44 @@ func TestTrapFlatUse(t *testing.T) {
 	for size, want := range map[string]float64{"4x4": 1.0, "4x6": 1.05, "4x12": 1.1, "2x12": 1.2, "2x3": 1.0} {
 		a := adjusted(t, "Hem-Fir", "No.2", size, flat)
 		assert.Equal(t, want, a.Bending.FlatUse, size+": NDS Supp. 2018 Table 4A, flat use")
+	}
+}
+
+// Old houses are of larger sizes than today's lumber: they are measured, and take the
+// values and the size factor of their nominal size.
+func TestTrapOldDressedSizes(t *testing.T) {
+	for _, r := range calctest.Published(t, "old_sizes.csv") {
+		thickness, width := r.Num("thickness in"), r.Num("width in")
+		old, err := lumber.Measured(thickness, width, r.Num("breadth in"), r.Num("depth in"))
+		require.NoError(t, err, r.Text("source"))
+		today := section(t, calc.Number(thickness)+"x"+calc.Number(width))
+		assert.GreaterOrEqual(t, old.Modulus(), today.Modulus(), old.Name)
+		assert.Less(t, old.Modulus(), thickness*width*width/6, "%s: nominal sides are no sides", old.Name)
+		v, err := lumber.Find("Douglas Fir-Larch", "No.2", old)
+		require.NoError(t, err)
+		w, err := lumber.Find("Douglas Fir-Larch", "No.2", today)
+		require.NoError(t, err)
+		assert.Equal(t, lumber.Adjust(w, today, lumber.Use{}).Bending, lumber.Adjust(v, old, lumber.Use{}).Bending, old.Name)
+	}
+}
+
+// Values of other editions are not today's: Southern Pine fell in June 2013, and the
+// rafter table of the building code still stands on the western values of 1991.
+func TestTrapValuesOfOtherEditions(t *testing.T) {
+	for _, c := range []struct {
+		species, grade, size string
+		old, want            float64 // Fb, psi
+		source               string
+	}{
+		{"Southern Pine", "No.2", "2x10", 1050, 800, "NDS Supp. 2018 Table 4B; 1991 to 2012"},
+		{"Southern Pine", "No.2", "2x6", 1250, 1000, "NDS Supp. 2018 Table 4B; 1991 to 2012"},
+		{"Douglas Fir-Larch", "No.2", "2x8", 875, 900, "NDS Supp. 2018 Table 4A; IBC 2018 Table 2308.7.2(2)"},
+		{"Douglas Fir-Larch", "Select Structural", "2x8", 1450, 1500, "NDS Supp. 2018 Table 4A; IBC 2018 Table 2308.7.2(2)"},
+		{"Douglas Fir-Larch", "No.3", "2x8", 500, 525, "NDS Supp. 2018 Table 4A; IBC 2018 Table 2308.7.2(2)"},
+		{"Hem-Fir", "No.1", "2x8", 950, 975, "NDS Supp. 2018 Table 4A; IBC 2018 Table 2308.7.2(2)"},
+	} {
+		got := adjusted(t, c.species, c.grade, c.size, lumber.Use{}).Bending.Reference
+		assert.Equal(t, c.want, got, "%s %s %s, %s", c.species, c.grade, c.size, c.source)
+		assert.NotEqual(t, c.old, got, c.source)
 	}
 }
