@@ -74,3 +74,11 @@ func (f *frame) hullFaults(name string, w *wood) []string {
 	}
 	return out
 }
+
+// FootingAllocations counts the allocations of choosing one footing.
+func FootingAllocations(runs func(f func()) float64) float64 {
+	g := bed{concrete: 2500, water: 360, line: 12}
+	g.bearing.Value, g.lateral.Value = 10, 0.06
+	n := footingNeed{press: 3000, lift: 800, shear: 100, thin: 5.5, thick: 5.5}
+	return runs(func() { g.choose(&n, footingPlan{least: leastSquare, shallowest: 12, asWide: true}) })
+}

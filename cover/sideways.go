@@ -241,5 +241,5 @@ var systemReasons = map[string]string{
 	"none":            "nothing holds the cover sideways: choose the house, knee braces or embedded posts",
 	"house_diaphragm": "held by the house through deck and ledger; the deck, its nailing and the house are not checked",
 	"knee_braces":     "held by knee braces; the braces, their bolts and the bending of the posts are not checked",
-	"embedded_posts":  "held by posts in the ground; their embedment and bending are not checked",
+	"embedded_posts":  "held by posts in the ground; their embedment is checked with the foundations, their bending is not",
 }

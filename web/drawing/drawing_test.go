@@ -81,13 +81,19 @@ func TestSectionOfTheDesertCover(t *testing.T) {
 func TestSectionSaysWhatIsNotAsItShouldBe(t *testing.T) {
 	snow := drawing.Section(report(t, "snow", nil))
 	assert.True(t, snow.Has(`6'-8" ASKED: OVER`), "headroom of 6'-3 5/16\" is short of 6'-8\"")
-	assert.True(t, snow.Has("PIER, NOT SIZED HERE"))
+	assert.True(t, snow.Has(`PIER 28" DIA x 50" DEEP`))
 	assert.True(t, snow.Has(`FROST DEPTH 36"`))
 	assert.True(t, snow.Has("SLAB (EXISTING)"), "no thickness was given")
-	for kind, words := range map[string]string{"footing": "FOOTING, NOT SIZED HERE", "embedded": "DEPTH NOT SIZED HERE"} {
-		s := drawing.Section(report(t, "snow", func(in *cover.Input) { in.Foundation.Kind = &kind }))
-		assert.True(t, s.Has(words), kind)
+	for kind, words := range map[string]string{"footing": "FOOTING", "pier": "PIER", "embedded": "COLLAR"} {
+		r := report(t, "snow", func(in *cover.Input) { in.Foundation.Kind = &kind })
+		assert.True(t, drawing.Section(r).Has(words+" "), kind)
+		for i := range r.Foundations {
+			r.Foundations[i].Width, r.Foundations[i].Verdict = 0, cover.NotChecked
+		}
+		assert.True(t, drawing.Section(r).Has(words+", NOT SIZED HERE"), kind)
 	}
+	narrow := report(t, "snow", func(in *cover.Input) { in.Foundation.Width, in.Foundation.Depth = new(12.0), new(36.0) })
+	assert.True(t, drawing.Section(narrow).Has(`PIER 12" DIA x 36" DEEP: OVER`))
 }
 
 // The line that shows the span of the rafters runs clear of every post.
@@ -348,6 +354,15 @@ func anyReport(t *rapid.T, base cover.Report, within limits) cover.Report {
 	}
 	kind := rapid.SampledFrom([]string{"slab", "footing", "pier", "embedded"}).Draw(t, "kind")
 	r.Foundations = []cover.FoundationAt{{Kind: kind}}
+	if kind != "slab" && rapid.Bool().Draw(t, "sized") {
+		r.Foundations = nil
+		for _, l := range r.Geometry.Lines {
+			r.Foundations = append(r.Foundations, cover.FoundationAt{
+				Kind: kind, X: l.Posts[0], Y: l.Y, Shape: rapid.SampledFrom([]string{"square", "round"}).Draw(t, "shape"),
+				Width: rapid.Float64Range(10, 60).Draw(t, "B"), Depth: rapid.Float64Range(12, 72).Draw(t, "d"), Verdict: cover.Over,
+			})
+		}
+	}
 	r.Lateral = []cover.LateralWay{{
 		Direction: "out from the house", System: rapid.SampledFrom([]string{"knee_braces", "none"}).Draw(t, "lateral"),
 	}}

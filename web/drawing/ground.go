@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"math"
+
 	"patiocover/calc"
 	"patiocover/cover"
 )
@@ -36,13 +38,37 @@ func (s *sectionSheet) frost() float64 {
 	return 0
 }
 
-// depth is how far below the slab the foundation is drawn, ft.
+// depth is how far below the slab the deepest foundation is drawn, ft.
 func (s *sectionSheet) depth() float64 {
+	deepest := 0.0
+	for i := range s.g.Lines {
+		deepest = max(deepest, s.depthAt(&s.g.Lines[i]))
+	}
+	return deepest
+}
+
+// depthAt is how far below the slab the foundation of a line is drawn, ft.
+func (s *sectionSheet) depthAt(l *cover.BeamLine) float64 {
+	if f := sizedAt(s.report, l); f != nil {
+		return ft(f.Depth)
+	}
 	least, deep := unsizedDepth[s.kind()]
 	if !deep {
 		return 0
 	}
 	return max(ft(least), s.frost())
+}
+
+// sizedAt is the largest footing of a line, nil where none has a size.
+func sizedAt(r *cover.Report, l *cover.BeamLine) *cover.FoundationAt {
+	var most *cover.FoundationAt
+	for i := range r.Foundations {
+		f := &r.Foundations[i]
+		if f.Width > 0 && math.Abs(f.Y-l.Y) < 1e-6 && (most == nil || f.Concrete > most.Concrete) {
+			most = f
+		}
+	}
+	return most
 }
 
 // ground draws the earth, the slab and the foundations.
@@ -75,19 +101,23 @@ func (s *sectionSheet) earth(end float64) {
 	}
 }
 
-// foundation draws what a post of the line stands on, with dashes: it is not sized.
+// foundation draws the largest footing of a line cut, or with dashes where it has no
+// size.
 func (s *sectionSheet) foundation(l *cover.BeamLine) {
-	half := map[string]float64{"footing": 9 * calc.In, "pier": 6 * calc.In, "embedded": 6 * calc.In}[s.kind()]
+	half, pen := map[string]float64{"footing": 9 * calc.In, "pier": 6 * calc.In, "embedded": 6 * calc.In}[s.kind()], unsized
+	if f := sizedAt(s.report, l); f != nil {
+		half, pen = f.Width/2, concrete
+	}
 	if half == 0 {
 		return
 	}
 	top := s.floor(l.Y)
-	end := top - s.slab - s.depth()
-	b := s.bar(unsized, s.at(l.Y-ft(half), top), s.at(l.Y+ft(half), end))
+	end := top - s.slab - s.depthAt(l)
+	b := s.bar(pen, s.at(l.Y-ft(half), top), s.at(l.Y+ft(half), end))
 	s.solid = append(s.solid, b)
 	if s.kind() == "embedded" {
 		post := ft(l.PostWidth) / 2
-		s.bar(hidden, s.at(l.Y-post, top), s.at(l.Y+post, end+ft(6*calc.In)))
+		s.bar(hidden, s.at(l.Y-post, top), s.at(l.Y+post, end))
 	}
 }
 
@@ -101,8 +131,8 @@ func (s *sectionSheet) groundNames() {
 	s.callout(plain, slab, s.at(y, s.floor(y)-s.slab/2), hint{angle: -60, least: 20, most: 80})
 	if s.depth() > 0 && len(s.g.Lines) > 0 {
 		l := &s.g.Lines[len(s.g.Lines)-1]
-		at := s.at(l.Y, s.floor(l.Y)-s.slab-s.depth()/2)
-		s.callout(plain, foundationWords[s.kind()], at, hint{angle: 180, least: 40, most: 160})
+		at := s.at(l.Y, s.floor(l.Y)-s.slab-s.depthAt(l)/2)
+		s.callout(plain, s.foundationName(l), at, hint{angle: 180, least: 40, most: 160})
 	}
 	if f := s.frost(); f > 0 {
 		from, to := s.at(0, -f), s.at(s.g.Projection, -f)
@@ -111,7 +141,22 @@ func (s *sectionSheet) groundNames() {
 	}
 }
 
-// foundationWords name a foundation and what is not known of it.
-var foundationWords = map[string]string{
-	"footing": "FOOTING, NOT SIZED HERE", "pier": "PIER, NOT SIZED HERE", "embedded": "DEPTH NOT SIZED HERE",
+// foundationName says what a foundation is and how large, and what is wrong with it.
+func (s *sectionSheet) foundationName(l *cover.BeamLine) string {
+	f := sizedAt(s.report, l)
+	if f == nil {
+		return foundationWords[s.kind()] + ", NOT SIZED HERE"
+	}
+	across := `" SQ x `
+	if f.Shape == "round" {
+		across = `" DIA x `
+	}
+	name := foundationWords[s.kind()] + " " + inches(f.Width) + across + inches(f.Depth) + `" DEEP`
+	if f.Verdict != cover.OK {
+		name += ": " + string(f.Verdict)
+	}
+	return name
 }
+
+// foundationWords name a foundation.
+var foundationWords = map[string]string{"footing": "FOOTING", "pier": "PIER", "embedded": "COLLAR"}

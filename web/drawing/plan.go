@@ -46,6 +46,7 @@ func Plan(r cover.Report) Scene {
 	}
 	p.shape(thin, p.at(0, 0), p.at(g.Width, 0), p.at(g.Width, g.Projection), p.at(0, g.Projection))
 	for i := range g.Lines {
+		p.footings(&g.Lines[i])
 		p.posts(&g.Lines[i])
 	}
 	bottom := p.strings()
@@ -113,6 +114,29 @@ func (p *planSheet) beam(l *cover.BeamLine) {
 		p.line(bold, at.plus(-1.5, -7), at.plus(1.5, 7))
 	}
 }
+
+// footings draws the outlines of the footings of a line, dashed: they lie below the floor.
+func (p *planSheet) footings(l *cover.BeamLine) {
+	for i := range p.report.Foundations {
+		f := &p.report.Foundations[i]
+		if f.Width <= 0 || math.Abs(f.Y-l.Y) > 1e-6 {
+			continue
+		}
+		sides, turned, radius := 4, math.Pi/4, ft(f.Width)/2*math.Sqrt2
+		if f.Shape == "round" {
+			sides, turned, radius = 24, 0, ft(f.Width)/2
+		}
+		var outline []Point
+		for n := range sides {
+			angle := turned + 2*math.Pi*float64(n)/float64(sides)
+			outline = append(outline, p.at(f.X+radius*math.Cos(angle), f.Y+radius*math.Sin(angle)))
+		}
+		p.shape(below, outline...)
+	}
+}
+
+// below is the pen of what lies below the floor.
+var below = Pen{Stroke: Gray, Width: 0.6, Dash: []float64{3, 2}}
 
 // posts draws the posts of a line, filled, and takes their places.
 func (p *planSheet) posts(l *cover.BeamLine) {

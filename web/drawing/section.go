@@ -200,7 +200,7 @@ func (s *sectionSheet) marks() {
 		s.point("C", i, s.at(edge, l.Bottom), hint{angle: 20, least: 16, most: 80})
 		s.point("B", i, s.at(edge, s.floor(l.Y)+0.1), hint{angle: -35, least: 18, most: 80})
 		s.point("A", i, s.at(edge, s.floor(l.Y)), hint{angle: 40, least: 24, most: 160})
-		s.point("F", i, s.at(l.Y, s.floor(l.Y)-s.slab-s.depth()), hint{angle: 140, least: 20, most: 160})
+		s.point("F", i, s.at(l.Y, s.floor(l.Y)-s.slab-s.depthAt(&s.g.Lines[i])), hint{angle: 140, least: 20, most: 160})
 	}
 }
 
