@@ -6,7 +6,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 	if err != nil {
 		return Report{}, err
 	}
-	m.sideways = newSideways(m, &d)
+	m.sideways = newSideways(m, d.woods())
 	closure, err := m.closure(&d)
 	if err != nil {
 		return Report{}, err

@@ -44,6 +44,7 @@ func (in Input) Assume() (Input, []Assumption) {
 		out.Beams.Lines = out.defaultLines()
 		note("beams.lines_ft", numbers(out.Beams.Lines), "The outer line stands at projection less overhang")
 	}
+	out.assumeBraces(note)
 	if len(out.Market.StockLengths) == 0 {
 		out.Market.StockLengths = evenLengths(*out.Beams.Stock)
 		note("market.stock_lengths_ft", numbers(out.Market.StockLengths), "Yards keep the even lengths up to the longest beam stock")
@@ -107,6 +108,8 @@ func (in Input) concerns(path string) bool {
 		return snowy(in.Site)
 	case "house.enclosure":
 		return in.House.RafterSpan != nil
+	case "lateral.brace_angle_deg":
+		return in.Lateral.kneed()
 	case "posts.end_inset_ft":
 		return in.Posts.Count != nil
 	case "beams.ply_fastening":

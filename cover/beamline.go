@@ -1,7 +1,6 @@
 package cover
 
 import (
-	"patiocover/beam/lumber"
 	"patiocover/loads"
 )
 
@@ -286,25 +285,4 @@ func (f *beamFrame) demands(w *wood, every bool, out []peaks) {
 		}
 		p.deflections(w, every, &out[i])
 	}
-}
-
-// A postPeak is the axial force of a post: by duration, and the extremes.
-type postPeak struct {
-	press [durations]peak // lb
-	lift  [durations]peak // lb
-	rest  peak            // lb, dead with live or snow only
-}
-
-// post condenses the forces on post i.
-func (f *beamFrame) post(i int) postPeak {
-	var p postPeak
-	for a := range f.arr {
-		force := f.forces[a][i]
-		p.press[f.arr[a].duration].raise(force, a, i)
-		p.lift[f.arr[a].duration].raise(-force, a, i)
-		if f.arr[a].duration != lumber.TenMinutes {
-			p.rest.raise(force, a, i)
-		}
-	}
-	return p
 }

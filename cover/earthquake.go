@@ -5,8 +5,13 @@ import (
 	"patiocover/loads"
 )
 
-// A burden is what stands on a joint when the earthquake comes, without factors, lb.
-type burden struct{ dead, snow float64 }
+// A burden is what stands on a joint when the earthquake comes, and what the earthquake
+// asks of it, without factors, lb.
+type burden struct {
+	dead, snow float64
+	along, out float64 // sideways
+	tip        float64 // up or down, from the tipping of a braced cover
+}
 
 // snowOf is the snow in a force under an arrangement, lb, without its factor, where
 // dead is the dead load in it; 0 where more than dead load and snow acts.
@@ -20,7 +25,7 @@ func (a *arrangement) snowOf(force, dead float64) float64 {
 // shake adds what the earthquake asks (ASCE 7 2.4.5), for each joint of the kind beside
 // what stands on it; where the least dead load counts, beside that of the joint that
 // the wind lifts most.
-func (j *joint) shake(m *model, stands []burden, along, out share) {
+func (j *joint) shake(m *model, stands []burden) {
 	if !m.sideways.along.shaken {
 		return
 	}
@@ -30,16 +35,21 @@ func (j *joint) shake(m *model, stands []burden, along, out share) {
 		if m.idle(c) {
 			continue
 		}
-		on := stands
-		if c.DeadLeast {
-			on = []burden{{dead: j.lift.dead}}
-		}
-		for _, b := range on {
+		for _, b := range stands {
+			if c.DeadLeast {
+				b.dead, b.snow = j.lift.dead, 0
+			}
+			stands := (c.Dead+c.EarthquakeUp*m.sideways.vertical)*b.dead + c.Snow*b.snow
 			j.demands = append(j.demands, connections.Demand{
-				Combination: c.Name,
-				Vertical:    (c.Dead+c.EarthquakeUp*m.sideways.vertical)*b.dead + c.Snow*b.snow,
-				Along:       c.Earthquake * along.quake, Out: c.Earthquake * out.quake,
+				Combination: c.Name, Vertical: stands + c.Earthquake*b.tip,
+				Along: c.Earthquake * b.along, Out: c.Earthquake * b.out,
 			})
+			if b.tip > 0 {
+				j.demands = append(j.demands, connections.Demand{
+					Combination: c.Name, Vertical: stands - c.Earthquake*b.tip,
+					Along: c.Earthquake * b.along, Out: c.Earthquake * b.out,
+				})
+			}
 		}
 	}
 }

@@ -53,12 +53,12 @@ func ExampleSize() {
 
 // Every fault of an input is told at once.
 func ExampleRead() {
-	_, err := cover.Read(strings.NewReader(`{"schema": 1, "site": {"wind_speed_mph": 300}, "lateral": {"up": "none"}}`))
+	_, err := cover.Read(strings.NewReader(`{"schema": 1, "site": {"wind_speed_mph": 300}, "job": {"up": "none"}}`))
 	for _, fault := range strings.Split(err.Error(), "; ")[:3] {
 		fmt.Println(fault)
 	}
 	// Output:
-	// lateral.up: an unknown key is not one of along_house, out_from_house
+	// job.up: an unknown key is not one of name, note
 	// site.wind_speed_mph: 300 mph is not 85 to 200 mph
 	// site.frost_depth_in: missing: a number from 0 to 120 in
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"patiocover/calc"
-	"patiocover/connections"
 	"patiocover/connections/anchor"
 	"patiocover/connections/footing"
 )
@@ -20,7 +19,8 @@ const hookDiameters = 3
 
 // strengthPull is the largest net uplift at the foot of a post at strength level, lb:
 // 0.9D + 1.0W (ASCE 7 2.3.1 (5)) from the arrangements of 0.6D + 0.6W. dead is the least
-// dead load with the post, and tip what the tipping of a braced cover adds under 0.6W.
+// dead load with the post, and tip what the tipping of a braced cover adds under wind of strength
+// level.
 func (f *beamFrame) strengthPull(post int, dead, own, tip float64) float64 {
 	most := 0.0
 	for i := range f.arr {
@@ -29,7 +29,7 @@ func (f *beamFrame) strengthPull(post int, dead, own, tip float64) float64 {
 			continue
 		}
 		wind := (a.self*dead - f.forces[i][post] - a.self*own) / a.wind
-		most = max(most, wind+tip/asdWind-strengthDead*dead)
+		most = max(most, wind+tip-strengthDead*dead)
 	}
 	return most
 }
@@ -37,20 +37,6 @@ func (f *beamFrame) strengthPull(post int, dead, own, tip float64) float64 {
 // strengthDead is the factor of strength design on the dead load that resists (ASCE 7
 // 2.3.1 (5)).
 const strengthDead = 0.9
-
-// strengthShear is the largest sideways force at the foot of a post at strength level,
-// lb, and the same of allowable stress design.
-func (s *sideways) strengthShear() (strength, allowable float64) {
-	along, out := s.at(connections.BaseToGround)
-	for _, w := range []struct {
-		share
-		push *push
-	}{{along, &s.along}, {out, &s.out}} {
-		strength = max(strength, w.wind, w.quake)
-		allowable = max(allowable, asdWind*w.wind, w.push.rule.Earthquake*w.quake)
-	}
-	return strength, allowable
-}
 
 // around is the concrete around the anchor of a post, in the middle of its block, or in
 // the slab. A circle counts as the square of the same area.

@@ -12,15 +12,13 @@ import (
 // that holds.
 func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 	var out []FoundationAt
-	tip, g := m.sideways.tipping(&m.plan), m.newBed()
-	strength, allowable := m.sideways.strengthShear()
+	g := m.newBed()
 	for i, l := range m.lines {
 		dead := l.leastDead(m, d)
 		for n, x := range m.plan.posts {
 			with := &ws.lines[i].posts[n].with
 			f := FoundationAt{
 				Post: mark("P", len(out)), X: x / calc.Ft, Y: m.plan.lines[i] / calc.Ft, Kind: *m.in.Foundation.Kind,
-				Push: strength,
 			}
 			own := d.post.most * with.height
 			f.Gravity = l.named(with.force.rest, own)
@@ -29,12 +27,14 @@ func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 					f.Every = q
 				}
 			}
-			f.Every.Value += tip
+			tip := m.tip(i, n, false)
+			f.Every.Value += m.asd(tip)
 			light := d.post.least * with.height
-			f.Uplift = l.lifts(n, light, tip)
-			f.Pull = l.strengthPull(n, dead[n]+light, light, tip)
-			need := m.needOf(&f, i, d)
-			need.shear = allowable
+			f.Uplift = l.lifts(n, light, tip.wind)
+			m.quakeLift(&f, dead[n]+light, tip.quake)
+			f.Pull = max(l.strengthPull(n, dead[n]+light, light, tip.wind), tip.quake-strengthDead*dead[n])
+			need := m.needOf(&f, postPlace{i, n}, d)
+			f.Push, need.shear = m.footShear(i, n)
 			m.stand(&f, &need, &g)
 			out = append(out, f)
 		}
@@ -44,21 +44,54 @@ func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 
 // needOf is what a post of a line asks of its foundation. Where the posts hold the cover
 // by their embedment, the push acts at the roof and not at their feet.
-func (m *model) needOf(f *FoundationAt, line int, d *design) footingNeed {
-	y := m.plan.lines[line]
+func (m *model) needOf(f *FoundationAt, at postPlace, d *design) footingNeed {
 	s := d.post.section
 	n := footingNeed{
 		press: f.Every.Value, lift: f.Uplift.Value, thin: min(s.Breadth, s.Depth), thick: max(s.Breadth, s.Depth),
 		section: s.Area(),
 	}
-	for _, p := range []*push{&m.sideways.along, &m.sideways.out} {
-		if p.system == "embedded_posts" && f.Kind == "embedded" {
-			share := m.sideways.through(p, m.sideways.posts)
-			n.top = max(n.top, asdWind*share.wind, p.rule.Earthquake*share.quake)
+	for d := range m.racking {
+		if m.racking[d].system == "embedded_posts" && f.Kind == "embedded" {
+			n.top = max(n.top, m.asd(m.shearAt(d, at.line, at.post)))
 		}
 	}
-	n.height = max(m.plan.mean(), m.plan.topAt(y)) + *m.in.Cover.SlabFall*calc.In/calc.Ft*y
+	n.height = m.poleHeight(at.line)
 	return n
+}
+
+// A postPlace is a post of a beam line.
+type postPlace struct{ line, post int }
+
+// poleHeight is the height above grade at which the push acts on the posts of a line that
+// stand by their embedment, in.
+func (m *model) poleHeight(line int) float64 {
+	y := m.plan.lines[line]
+	return max(m.plan.mean(), m.plan.topAt(y)) + *m.in.Cover.SlabFall*calc.In/calc.Ft*y
+}
+
+// footShear is the sideways force at the foot of a post, the larger of both directions, lb
+// of strength level and of allowable stress design.
+func (m *model) footShear(line, post int) (strength, allowable float64) {
+	for d := range directions {
+		at := m.shearAt(d, line, post)
+		strength = max(strength, at.wind, at.quake)
+		allowable = max(allowable, m.asd(at))
+	}
+	return strength, allowable
+}
+
+// quakeLift raises the uplift of a post to that of the earthquake on a braced cover. dead
+// is the least dead load with the post, and tip what the earthquake adds, lb.
+func (m *model) quakeLift(f *FoundationAt, dead, tip float64) {
+	if !m.quaking || tip == 0 {
+		return
+	}
+	for i := range m.quakes {
+		q := &m.quakes[i]
+		if up := q.Earthquake*tip - (q.Dead+q.EarthquakeUp*m.sideways.vertical)*dead; q.DeadLeast && up > f.Uplift.Value {
+			f.Uplift = Force{Value: up, Combination: q.Name}
+		}
+	}
 }
 
 // stand puts a post on its slab or chooses its footing.
@@ -150,12 +183,12 @@ func (f *beamFrame) named(p peak, own float64) Force {
 }
 
 // lifts is the largest net uplift at the foot of a post, under any combination. tip is
-// what the tipping of a braced cover adds under wind, lb.
+// what the tipping of a braced cover adds under wind, lb of strength level.
 func (f *beamFrame) lifts(post int, own, tip float64) Force {
 	var out Force
 	for i := range f.arr {
 		a := &f.arr[i]
-		if up := -f.forces[i][post] - a.self*own + tip*a.wind/asdWind; up > out.Value {
+		if up := -f.forces[i][post] - a.self*own + tip*a.wind; up > out.Value {
 			out = Force{Value: up, Combination: a.name}
 		}
 	}

@@ -168,6 +168,12 @@ type Posts struct {
 	PlyFastening    *string  `json:"ply_fastening,omitempty"`       // unfastened, nailed or bolted
 	MeasuredBreadth *float64 `json:"measured_breadth_in,omitempty"` // in, of a rough or old piece, the small side
 	MeasuredDepth   *float64 `json:"measured_depth_in,omitempty"`   // in, of a rough or old piece, the large side
+
+	WideFace          *string  `json:"wide_face,omitempty"`          // along or out: how the wide face of a rectangular post lies
+	Tongue            *float64 `json:"tongue_in,omitempty"`          // in, what a notch for the beam leaves of the post top
+	LeastEccentricity *bool    `json:"least_eccentricity,omitempty"` // a sixth of the contact, where the beam is centered
+	Holes             *float64 `json:"holes_in,omitempty"`           // in, bolt holes beside each other in one cross-section
+	FootPlate         *bool    `json:"foot_plate,omitempty"`         // the foot bears on a metal plate
 }
 
 // A Foundation is what the posts stand on.
@@ -194,6 +200,13 @@ type Foundation struct {
 type Lateral struct {
 	Along *string `json:"along_house,omitempty"`    // house_diaphragm, knee_braces, embedded_posts or none
 	Out   *string `json:"out_from_house,omitempty"` // likewise, across
+
+	BraceDrop     *float64 `json:"brace_drop_ft,omitempty"`     // ft, underside of the beam to the joint of brace and post
+	BraceAngle    *float64 `json:"brace_angle_deg,omitempty"`   // degrees of the brace from the horizontal
+	BraceSize     *string  `json:"brace_size,omitempty"`        // nominal; chosen when left open
+	BracedRafters *int     `json:"braced_rafters,omitempty"`    // rafters side by side that a brace meets; chosen when left open
+	HouseCapacity *float64 `json:"house_capacity_lb,omitempty"` // lb, allowable stress design, for which the house was designed
+	HouseSource   *string  `json:"house_source,omitempty"`      // the design that says so
 }
 
 // A House is what stands behind an attached cover.

@@ -55,14 +55,14 @@ func (m *model) links(d *design) []Link {
 			}
 		}
 	}
-	return out
+	return append(out, m.kneeLinks()...)
 }
 
 // rafterJoint collects the demands on the joint of one rafter at a support.
 func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design) joint {
 	j := joint{kind: kind, line: line, count: len(m.plan.rafters), per: PerJoint}
 	along, out := m.sideways.at(kind)
-	stands := burden{dead: m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total()}
+	stands := burden{along: along.quake, out: out.quake, dead: m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total()}
 	for i := range m.rafter.arr {
 		a := &m.rafter.arr[i]
 		r := m.rafter.reactionOf(a, support, &d.rafter)
@@ -72,7 +72,7 @@ func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design)
 			j.lift.lower(lift{net: r.total(), dead: r.dead / a.self, windFactor: a.wind, deadFactor: a.self})
 		}
 	}
-	j.shake(m, []burden{stands}, along, out)
+	j.shake(m, []burden{stands})
 	return j
 }
 
@@ -92,18 +92,17 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 	if kind != connections.BeamToPost {
 		height = m.postHeight(line, d.rafter.section.Depth, d.beam.section.Depth)
 	}
-	along, out := m.sideways.at(kind)
-	tip := m.sideways.tipping(&m.plan)
 	dead, stands := l.leastDead(m, d), make([]burden, l.posts)
 	for i := range l.arr {
 		a := &l.arr[i]
 		own := d.post.weight(a.least) * height * a.self
 		for n, force := range l.forces[i] {
+			along, out, tip := m.throughPost(kind, line, n)
 			if i == 0 {
-				stands[n].dead = force + own
+				stands[n] = burden{dead: force + own, along: along.quake, out: out.quake, tip: tip.quake}
 			}
 			stands[n].snow = max(stands[n].snow, a.snowOf(force+own, stands[n].dead))
-			tipped := tip * a.wind / asdWind
+			tipped := tip.wind * a.wind
 			j.demand(a, force+own+tipped, along, out)
 			if tipped > 0 {
 				j.demand(a, force+own-tipped, along, out)
@@ -116,7 +115,7 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 			}
 		}
 	}
-	j.shake(m, stands, along, out)
+	j.shake(m, stands)
 	return j
 }
 
@@ -225,7 +224,7 @@ func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
 	if kind == connections.BeamToPost && len(m.plan.splices) > 0 {
 		out.Hardware += "; at a splice each piece of beam is tied down on its own"
 	}
-	if tip := m.sideways.tipping(&m.plan); tip > 0 {
+	if tip := m.tipOf(kind, line); tip > 0 {
 		more := "; the demands hold up to " + pounds(tip) + " lb up or down from the tipping of the braced cover"
 		out.Hardware += more
 		out.Reason += more

@@ -13,6 +13,9 @@ func (m *model) members(ws *workspace, d *design) []Member {
 		out = append(out, m.beamMember(ws, d, i))
 	}
 	out = append(out, m.postMember(ws, d))
+	if knee, ok := m.kneeMember(ws, d); ok {
+		out = append(out, knee)
+	}
 	if d.deck != nil {
 		out = append(out, d.deck.member)
 	}
@@ -80,6 +83,7 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 	if m.flat() {
 		out.add("ponding", "water that gathers in its own sag", "longest span", m.beamPond(line, w))
 	}
+	m.addBraced(ws, d, line, &out)
 	out.add(stockName, "geometry", "longest piece", stockCheck{m.plan.longest(), *m.in.Beams.Stock * calc.Ft})
 	return out
 }
@@ -102,60 +106,6 @@ func (lw *lineWork) worst(k checkKind) int {
 		}
 	}
 	return at
-}
-
-// footOf says what the foot of a post does to its length.
-func footOf(kind string) string {
-	if kind == "embedded" {
-		return "add what stands in the ground"
-	}
-	return "take off the height of the post base"
-}
-
-func (m *model) postMember(ws *workspace, d *design) Member {
-	out := newMember("P", "post", &d.post, m.posts, d.noPost)
-	out.Count = len(m.lines) * len(m.plan.posts)
-	out.Notes = []string{
-		fmt.Sprintf("Each post is given the larger effective length of the two directions: ends %s", endsOf(m.in.Lateral)),
-		"Loaded through its center: the beam must sit on the post, not hang at its side",
-		"Cut length: of the longest post, from the slab to the underside of the beam; " + footOf(*m.in.Foundation.Kind),
-	}
-	for k := range postChecks {
-		w, name := ws.worstOf(k)
-		if w.worst[k].demand == 0 {
-			continue
-		}
-		x := w.worst[k]
-		out.Length = max(out.Length, w.with.height/calc.Ft)
-		out.add(postNames[k], m.lines[w.with.line].arr[x.by].name, "post "+name,
-			w.with.result(&d.post, &d.beam, k, x), m.postTrace(d, &w.with, k, x)...)
-	}
-	if push := m.sideways.onPost(); push > 0 {
-		out.Verdict = out.Verdict.Worse(NotChecked)
-		out.Notes = append(out.Notes, fmt.Sprintf(
-			"The posts hold the cover sideways and their bending is not checked: up to %s lb at the top of each, "+
-				"times its height %s lb-ft (ASD), comes on top of the checks above", pounds(push), pounds(push*out.Length)))
-	}
-	if tip := m.sideways.tipping(&m.plan); tip > 0 {
-		out.Notes = append(out.Notes, fmt.Sprintf(
-			"Braced posts hold the cover from tipping: up to %s lb more, up or down, at each (ASD), "+
-				"which the joints and foundations hold and these checks do not", pounds(tip)))
-	}
-	return out
-}
-
-// worstOf returns the post with the largest ratio of a kind of check, and its mark.
-func (ws *workspace) worstOf(k postCheck) (*postWork, string) {
-	worst, name, n := &ws.lines[0].posts[0], mark("P", 0), 0
-	for i := range ws.lines {
-		for p := range ws.lines[i].posts {
-			if w := &ws.lines[i].posts[p]; w.worst[k].ratio > worst.worst[k].ratio {
-				worst, name = w, mark("P", n)
-			}
-			n++
-		}
-	}
-	return worst, name
 }
 
 // nameOf is the arrangement that brings a check.

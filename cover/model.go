@@ -10,23 +10,34 @@ import (
 // A model is a valid, filled input in pounds and inches, with what acts on the
 // cover and the frames that carry it.
 type model struct {
-	in       Input // filled
-	plan     plan
-	combos   []loads.Combination
-	dead     loads.Dead // of the layers, lb/in² of slope
-	roofLive loads.RoofLive
-	live     float64 // Lr, lb/in² of plan
-	edition  loads.Edition
-	snow     snowLoads
-	wind     windLoads
-	sideways sideways // of the chosen design
-	rafter   *rafterFrame
-	lines    []*beamFrame
-	limits   limits
-	ends     member.Ends // of the posts
-	rafters  stock
-	beams    stock
-	posts    stock
+	in           Input // filled
+	plan         plan
+	combos       []loads.Combination
+	dead         loads.Dead // of the layers, lb/in² of slope
+	roofLive     loads.RoofLive
+	live         float64 // Lr, lb/in² of plan
+	edition      loads.Edition
+	snow         snowLoads
+	wind         windLoads
+	sideways     sideways // of the chosen design
+	rafter       *rafterFrame
+	lines        []*beamFrame
+	limits       limits
+	ends         [directions]member.Ends // of the posts, by the plane of each direction
+	top          topJoint
+	knee         kneeShape
+	racking      [directions]racking
+	effects      [directions][]effect          // on every post of every line, of the sizes tried last
+	parts        [directions][maxLines]float64 // largest part of a push in each line, ratio
+	clamped      clampGround
+	kneed        kneeDesign
+	onTrial      trio                // what the search tries, for what needs all three
+	singleRafter lumber.Adjusted     // a rafter without its neighbors
+	quaking      bool                // the site gives its earthquake
+	quakes       []loads.Combination // with earthquake
+	rafters      stock
+	beams        stock
+	posts        stock
 
 	rafterWoods, beamWoods []wood // candidates
 	rafterHold, beamHold   holding
@@ -50,7 +61,9 @@ func newModel(in Input) (*model, error) {
 	r, b, p := in.Rafters, in.Beams, in.Posts
 	m := &model{
 		in: in, plan: newPlan(in), combos: loads.ASD(edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
-		edition: edition, limits: limitsOf(in), ends: endsOf(in.Lateral),
+		edition: edition, limits: limitsOf(in), top: newTopJoint(in), knee: newKneeShape(in.Lateral),
+		quaking: in.Site.shakes(), quakes: loads.ASDEarthquake(edition),
+		ends:    [directions]member.Ends{heldBy[*in.Lateral.Along], heldBy[*in.Lateral.Out]},
 		rafters: newStock(r.Species, r.Grade, r.Size, *r.Wet, *r.Incised, *r.Hot).made(r.makeup(), in.Products),
 		beams:   newStock(b.Species, b.Grade, b.Size, *b.Wet, *b.Incised, *b.Hot).made(b.makeup(), in.Products),
 		posts:   newStock(p.Species, p.Grade, p.Size, *p.Wet, *p.Incised, *p.Hot).made(p.makeup(), in.Products),
@@ -67,6 +80,13 @@ func newModel(in Input) (*model, error) {
 	}
 	m.rafterWoods, m.beamWoods = m.rafters.candidates(rafterSizes), m.beams.candidates(beamSizes)
 	m.beamHold = m.beamHolding()
+	m.clamped = m.newClampGround()
+	if m.racking, err = newRackings(m); err != nil {
+		return nil, err
+	}
+	for d := range m.effects {
+		m.effects[d] = make([]effect, len(m.plan.lines)*len(m.plan.posts))
+	}
 	return m, m.frames()
 }
 

@@ -12,28 +12,83 @@ type postCheck uint8
 // The kinds, in the order of the report.
 const (
 	buckling postCheck = iota
+	pressedBent
+	pulledBent
+	netPress
 	footBearing
 	beamSeat
 	postTension
+	tongueBent
 	postChecks
 )
+
+// A postFound is the worst of one kind of check of a post, with what it takes to make it
+// again.
+type postFound struct {
+	ratio    float64
+	demand   float64 // lb
+	duration lumber.Duration
+	by       int  // arrangement; of an earthquake its row
+	quake    bool // the earthquake brings it
+	bend     bend
+}
+
+func (f *postFound) raise(x postFound) {
+	if x.ratio > f.ratio {
+		*f = x
+	}
+}
+
+// A bend is what bends a post beside its axial force.
+type bend struct {
+	direction           int     // of the push; of none the plane in which the least eccentricity is taken
+	along, out          float64 // lb-in, moments in the planes along the house and out from it
+	alongOff, outOff    float64 // in, eccentricities of the axial force in the two planes
+	turned              bool    // the depth lies out from the house
+	windPart, quakePart float64 // factors of the combination on wind and earthquake
+}
 
 // A postCase is what a post of a beam line must be checked with, before its size is
 // known.
 type postCase struct {
 	post   int // index along the line
 	line   int
-	height float64     // in, from its foot to the underside of the beam
-	ends   member.Ends // how it is held against swaying
-	half   bool        // the beam is spliced over it: each piece has half of the seat
-	force  postPeak    // lb, at its top
-	seatOn peak        // lb, largest reaction of one piece of beam
+	height float64 // in, from its foot to the underside of the beam
+	half   bool    // the beam is spliced over it: each piece has half of the seat
+	top    topJoint
+	force  postPeak // lb, at its top
+	seatOn peak     // lb, largest reaction of one piece of beam
+}
+
+// A topJoint is how the beam meets the post, and what the user says of the post.
+type topJoint struct {
+	joint   string  // seated, notched or side_bolted
+	tongue  float64 // in; 0 where half of the post is left
+	least   bool    // a least eccentricity is taken
+	holes   float64 // in, width of holes in one cross-section
+	plate   bool    // the foot bears on metal
+	faceOut bool    // the wide face lies out from the house
+	faced   bool    // the user says how it lies
+}
+
+// newTopJoint reads it from a filled input.
+func newTopJoint(in Input) topJoint {
+	t := topJoint{
+		joint: *in.Beams.OnPost, least: *in.Posts.LeastEccentricity, holes: *in.Posts.Holes * calc.In, plate: *in.Posts.FootPlate,
+	}
+	if in.Posts.Tongue != nil {
+		t.tongue = *in.Posts.Tongue * calc.In
+	}
+	if in.Posts.WideFace != nil {
+		t.faced, t.faceOut = true, *in.Posts.WideFace == "out"
+	}
+	return t
 }
 
 // postCase says what post n of the line must be checked with.
 func (f *beamFrame) postCase(m *model, lw *lineWork, n int, rafter, beam *wood) postCase {
 	c := postCase{
-		line: f.line, post: n, ends: m.ends, force: f.post(n),
+		line: f.line, post: n, top: m.top, force: f.post(n),
 		height: m.postHeight(f.line, rafter.section.Depth, beam.section.Depth),
 	}
 	pieces := 0
@@ -51,16 +106,6 @@ func (f *beamFrame) postCase(m *model, lw *lineWork, n int, rafter, beam *wood) 
 	return c
 }
 
-// endsOf returns how posts are held: by the worse of the two directions, because
-// the input does not say which way a rectangular post is turned.
-func endsOf(in Lateral) member.Ends {
-	along, out := heldBy[*in.Along], heldBy[*in.Out]
-	if along.Factor() > out.Factor() {
-		return along
-	}
-	return out
-}
-
 // heldBy is how each lateral system holds the posts. Only the house keeps their tops
 // from swaying: knee braces hold a top that sways against rotation, and posts in the
 // ground stand by their embedment (NDS 2018 Appendix G).
@@ -71,71 +116,239 @@ var heldBy = map[string]member.Ends{
 	"none":            member.FixedFree,
 }
 
-// column is how the post is held in both planes.
-func (c *postCase) column() member.Column {
-	a := member.Axis{Length: c.height, Ends: c.ends}
-	return member.Column{Deep: a, Thin: a}
+// column is how the post is held in both planes, each by the system of its direction. A
+// post that stands by its embedment is as long as down to where it is clamped.
+func (m *model) column(c *postCase, turned bool) member.Column {
+	var axes [directions]member.Axis
+	for d := range axes {
+		axes[d] = member.Axis{Length: c.height, Ends: m.ends[d]}
+		if m.racking[d].system == "embedded_posts" {
+			axes[d].Length += m.effectOn(d, c.line, c.post).below
+		}
+	}
+	if turned {
+		return member.Column{Deep: axes[outward], Thin: axes[alongHouse]}
+	}
+	return member.Column{Deep: axes[alongHouse], Thin: axes[outward]}
 }
 
-// seat is the contact of one piece of beam with the post top.
-func (c *postCase) seat(post, beam *wood) member.Seat {
-	length := post.section.Breadth
+// ways are the ways that the post may be turned: one where it is square or the user says
+// it, else both, the first with its wide face along the house.
+func (c *postCase) ways(post *wood) (from, to int) {
+	switch {
+	case post.section.Breadth == post.section.Depth:
+		return 0, 0
+	case !c.top.faced:
+		return 0, 1
+	case c.top.faceOut:
+		return 1, 1
+	}
+	return 0, 0
+}
+
+// side is the size of the post in the plane of a direction, in.
+func side(post *wood, direction int, turned bool) float64 {
+	if (direction == outward) == turned {
+		return post.section.Depth
+	}
+	return post.section.Breadth
+}
+
+// net is the area of the post less its holes, which may run the long way, in².
+func (c *postCase) net(post *wood) float64 {
+	return max(0, post.section.Area()-c.top.holes*post.section.Depth)
+}
+
+// tongue is what a notch leaves of the post, measured out from the house, in.
+func (c *postCase) tongue(post *wood, turned bool) float64 {
+	if c.top.tongue > 0 {
+		return min(c.top.tongue, side(post, outward, turned))
+	}
+	return side(post, outward, turned) / 2
+}
+
+// seat is the contact of one piece of beam with the post top; it has no length where the
+// beam hangs at the side of the post.
+func (c *postCase) seat(post, beam *wood, turned bool) member.Seat {
+	length, width := side(post, alongHouse, turned), min(side(post, outward, turned), beam.section.Breadth)
 	if c.half {
 		length /= 2
 	}
-	return member.Seat{Width: min(post.section.Breadth, beam.section.Breadth), Length: length}
+	switch c.top.joint {
+	case "side_bolted":
+		return member.Seat{}
+	case "notched":
+		width = min(side(post, outward, turned)-c.tongue(post, turned), beam.section.Breadth)
+	}
+	return member.Seat{Width: max(0, width), Length: length}
 }
 
-// grade finds the worst check of every kind. It allocates nothing.
-func (c *postCase) grade(post, beam *wood, g *[postChecks]found) {
-	*g = [postChecks]found{}
+// leastOff is the suggested least eccentricity over the length of contact, ratio: a sixth
+// of it, common practice for columns under end bearing.
+const leastOff = 1.0 / 6
+
+// offsets are the eccentricities of the beam on the post, in: out from the house the real
+// one where the beam hangs at its side or in a notch, and in the plane of a direction the
+// least one.
+func (c *postCase) offsets(post, beam *wood, direction int, turned bool) (along, out float64) {
+	width := side(post, outward, turned)
+	switch c.top.joint {
+	case "side_bolted":
+		out = (width + beam.section.Breadth) / 2
+	case "notched":
+		out = c.tongue(post, turned) / 2 // the seat is what the tongue leaves
+	}
+	least := leastOff
+	if !c.top.least && !(c.half && direction == alongHouse) {
+		least = 0 // two pieces of beam never press alike
+	}
+	if direction == alongHouse {
+		along = least * side(post, alongHouse, turned)
+	} else {
+		out = max(out, least*min(width, beam.section.Breadth))
+	}
+	return along, out
+}
+
+// A grading grades one post of one size.
+type grading struct {
+	m          *model
+	c          *postCase
+	beam, post *wood
+	worst      *[postChecks]postFound
+	floor      float64 // ratio up to which the exact one is of no interest
+}
+
+// gradePost finds the worst check of every kind. It allocates nothing.
+//
+// floor is the ratio up to which the search need not know axial force with bending any
+// better: what cannot be above it is left out.
+func (m *model) gradePost(c *postCase, w trio, floor float64, worst *[postChecks]postFound) {
+	*worst = [postChecks]postFound{}
+	g := grading{m, c, w.beam, w.post, worst, floor}
+	post := w.post
+	from, to := c.ways(post)
+	for turned := from; turned <= to; turned++ {
+		g.turned(turned == 1)
+	}
 	own := post.most * c.height
 	for d := range durations {
-		c.gradeTension(post, lumber.Duration(d), &g[postTension])
-		at := c.force.press[d]
-		if at.value <= 0 {
-			continue
+		if at := c.force.press[d]; at.value > 0 {
+			x := postFound{demand: at.value + own, duration: lumber.Duration(d), by: at.by}
+			g.raise(netPress, x)
+			g.raise(footBearing, x)
 		}
-		day := lumber.Duration(d)
-		foot := at.value + own
-		g[buckling].raise(found{
-			ratio:  member.NewCompression(foot, &post.dry, day, c.column()).Ratio(),
-			demand: foot, duration: day, by: at.by,
-		})
-		g[footBearing].raise(found{
-			ratio:  member.NewEndBearing(foot, post.section.Area(), &post.seat, day, false).Ratio(),
-			demand: foot, duration: day, by: at.by,
-		})
-	}
-	if at := c.seatOn; at.value > 0 {
-		g[beamSeat].raise(found{
-			ratio:  member.NewBearing(at.value, &beam.seat, c.seat(post, beam)).Ratio(),
-			demand: at.value, by: at.by,
-		})
+		if up := c.force.lift[d]; up.value > 0 {
+			x := postFound{demand: up.value, duration: lumber.Duration(d), by: up.by}
+			g.raise(postTension, x)
+			if c.top.joint == "notched" {
+				g.raise(tongueBent, x)
+			}
+		}
 	}
 }
 
-// gradeTension checks the post in uplift under combinations of one duration.
-func (c *postCase) gradeTension(post *wood, day lumber.Duration, worst *found) {
-	up := c.force.lift[day]
-	if up.value <= 0 {
-		return
+// turned grades what depends on how the post is turned.
+func (g *grading) turned(turned bool) {
+	g.bent(turned)
+	own := g.post.most * g.c.height
+	for d := range durations {
+		if at := g.c.force.press[d]; at.value > 0 {
+			g.raise(buckling, postFound{
+				demand: at.value + own, duration: lumber.Duration(d), by: at.by, bend: bend{turned: turned},
+			})
+		}
 	}
-	worst.raise(found{
-		ratio:  member.NewTension(up.value, post.section.Area(), &post.dry, day).Ratio(),
-		demand: up.value, duration: day, by: up.by,
-	})
+	if at := g.c.seatOn; at.value > 0 && g.c.top.joint != "side_bolted" {
+		g.raise(beamSeat, postFound{demand: at.value, by: at.by, bend: bend{turned: turned}})
+	}
 }
 
-// result makes the worst check of a kind again, to be explained.
-func (c *postCase) result(post, beam *wood, k postCheck, x found) calc.Result {
+// raise grades one kind of check for one demand.
+func (g *grading) raise(k postCheck, x postFound) {
+	x.ratio = g.m.ratioOf(g.c, g.beam, g.post, k, &x)
+	g.worst[k].raise(x)
+}
+
+// ratioOf is the ratio of one check, without the boxing of a result.
+func (m *model) ratioOf(c *postCase, beam, post *wood, k postCheck, x *postFound) float64 {
 	switch k {
 	case buckling:
-		return member.NewCompression(x.demand, &post.dry, x.duration, c.column())
+		return m.buckles(c, post, x).Ratio()
+	case pressedBent, pulledBent:
+		return m.bends(c, post, x).Ratio()
+	case netPress:
+		return member.NewNetSection(x.demand, c.net(post), &post.dry, x.duration).Ratio()
 	case footBearing:
-		return member.NewEndBearing(x.demand, post.section.Area(), &post.seat, x.duration, false)
+		return c.foot(post, x).Ratio()
 	case beamSeat:
-		return member.NewBearing(x.demand, &beam.seat, c.seat(post, beam))
+		return c.seated(beam, post, x).Ratio()
+	case tongueBent:
+		return c.pulls(beam, post, x).Ratio()
 	}
-	return member.NewTension(x.demand, post.section.Area(), &post.dry, x.duration)
+	return member.NewTension(x.demand, c.net(post), &post.dry, x.duration).Ratio()
+}
+
+// postResult makes the worst check of a kind again, to be explained.
+func (m *model) postResult(c *postCase, beam, post *wood, k postCheck, x postFound) calc.Result {
+	switch k {
+	case buckling:
+		return m.buckles(c, post, &x)
+	case pressedBent, pulledBent:
+		return m.bends(c, post, &x)
+	case netPress:
+		return member.NewNetSection(x.demand, c.net(post), &post.dry, x.duration)
+	case footBearing:
+		return c.foot(post, &x)
+	case beamSeat:
+		return c.seated(beam, post, &x)
+	case tongueBent:
+		return c.pulls(beam, post, &x)
+	}
+	return member.NewTension(x.demand, c.net(post), &post.dry, x.duration)
+}
+
+func (m *model) buckles(c *postCase, post *wood, x *postFound) member.Compression {
+	return member.NewCompression(x.demand, &post.dry, x.duration, m.column(c, x.bend.turned))
+}
+
+func (c *postCase) foot(post *wood, x *postFound) member.EndBearing {
+	return member.NewEndBearing(x.demand, post.section.Area(), &post.seat, x.duration, c.top.plate)
+}
+
+func (c *postCase) seated(beam, post *wood, x *postFound) member.Bearing {
+	return member.NewBearing(x.demand, &beam.seat, c.seat(post, beam, x.bend.turned))
+}
+
+// bends is the post under axial force and bending; a pulling force is negative.
+func (m *model) bends(c *postCase, post *wood, x *postFound) member.Combined {
+	b := &x.bend
+	a := member.Actions{
+		Force: x.demand, Edgewise: b.along, Flatwise: b.out, EdgeOffset: b.alongOff, FlatOffset: b.outOff,
+	}
+	if b.turned {
+		a.Edgewise, a.Flatwise, a.EdgeOffset, a.FlatOffset = b.out, b.along, b.outOff, b.alongOff
+	}
+	stay := member.Stay{
+		Column: m.column(c, b.turned), Bracing: member.Bracing{Unbraced: c.height}, Net: c.net(post),
+	}
+	return member.NewCombined(a, &post.dry, &post.flat, x.duration, stay)
+}
+
+// pulls is the tongue of a notched post in uplift: the bolts pull at the middle of the
+// beam, off the middle of the tongue, so that it bends as well (statics).
+func (c *postCase) pulls(beam, post *wood, x *postFound) member.Combined {
+	turned := post.section.Breadth != post.section.Depth && c.top.faced && c.top.faceOut
+	leg := post.dry
+	leg.Section.Depth = c.tongue(post, turned)
+	leg.Section.Breadth = side(post, alongHouse, turned)
+	off := (leg.Section.Depth + beam.section.Breadth) / 2
+	stay := member.Stay{Bracing: member.Bracing{Held: true}, Net: max(0, leg.Section.Breadth-c.top.holes) * leg.Section.Depth}
+	return member.NewCombined(member.Actions{Force: -x.demand, Edgewise: x.demand * off}, &leg, &leg, x.duration, stay)
+}
+
+// postNames names the kinds of check in the report.
+var postNames = [postChecks]string{
+	"compression with buckling", "compression with bending", "tension with bending", "compression at the bolt holes",
+	"end bearing at the foot", "beam seat on the post", "tension in uplift", "tongue in uplift",
 }

@@ -43,7 +43,7 @@ type sideways struct {
 
 // newSideways works out the horizontal load on the cover as designed. Every post is
 // counted in full; none shelters another.
-func newSideways(m *model, d *design) sideways {
+func newSideways(m *model, w trio) sideways {
 	p := &m.plan
 	s := sideways{
 		width: p.width, projection: p.projection, spacing: p.spacing,
@@ -51,27 +51,27 @@ func newSideways(m *model, d *design) sideways {
 	}
 	s.along = push{direction: "along the house", system: *m.in.Lateral.Along}
 	s.out = push{direction: "out from the house", system: *m.in.Lateral.Out}
-	s.blow(m, d)
-	s.shake(m, d)
+	s.blow(m, w)
+	s.shake(m, w)
 	return s
 }
 
 // postArea is the area of all posts seen from one side, in², and their volume, in³.
-func (m *model) postArea(d *design) (area, volume float64) {
+func (m *model) postArea(w trio) (area, volume float64) {
 	for i := range m.plan.lines {
-		height := m.postHeight(i, d.rafter.section.Depth, d.beam.section.Depth)
-		area += float64(len(m.plan.posts)) * d.post.section.Depth * height
-		volume += float64(len(m.plan.posts)) * d.post.section.Area() * height
+		height := m.postHeight(i, w.rafter.section.Depth, w.beam.section.Depth)
+		area += float64(len(m.plan.posts)) * w.post.section.Depth * height
+		volume += float64(len(m.plan.posts)) * w.post.section.Area() * height
 	}
 	return area, volume
 }
 
 // blow works out the wind in both directions.
-func (s *sideways) blow(m *model, d *design) {
+func (s *sideways) blow(m *model, w trio) {
 	p := &m.plan
-	edge := d.rafter.section.Depth / math.Cos(p.angle)
-	posts, _ := m.postArea(d)
-	beams := float64(len(p.lines)) * p.width * d.beam.section.Depth
+	edge := w.rafter.section.Depth / math.Cos(p.angle)
+	posts, _ := m.postArea(w)
+	beams := float64(len(p.lines)) * p.width * w.beam.section.Depth
 	net := 0.0
 	for _, c := range m.wind.across {
 		net = max(net, math.Abs(c.high+c.low)/2)
@@ -85,18 +85,23 @@ func (s *sideways) blow(m *model, d *design) {
 	})
 }
 
+// shakes reports whether the site gives its earthquake.
+func (s Site) shakes() bool {
+	return given(s.SeismicShort, s.SeismicSecond, s.SeismicMapped) && s.SeismicCategory != nil
+}
+
 // shake works out the earthquake in both directions, where the site gives it.
-func (s *sideways) shake(m *model, d *design) {
+func (s *sideways) shake(m *model, w trio) {
 	in := m.in.Site
-	if !given(in.SeismicShort, in.SeismicSecond, in.SeismicMapped) || in.SeismicCategory == nil {
+	if !in.shakes() {
 		return
 	}
 	p := &m.plan
 	area := p.width * p.slope(p.projection)
-	roof := m.layers(false)*area + d.rafter.most*p.slope(p.projection)*float64(len(p.rafters))
+	roof := m.layers(false)*area + w.rafter.most*p.slope(p.projection)*float64(len(p.rafters))
 	roof += seismic.SnowShare(m.edition, m.snow.balanced.Flat) * m.snow.even(0) * p.width * p.projection
-	_, volume := m.postArea(d)
-	low := d.beam.most*p.width*float64(len(p.lines)) + d.post.most*volume/d.post.section.Area()/2
+	_, volume := m.postArea(w)
+	low := w.beam.most*p.width*float64(len(p.lines)) + w.post.most*volume/w.post.section.Area()/2
 	s.low = low / (roof + low)
 	s.vertical = verticalShare * *in.SeismicShort
 	site := seismic.Site{Short: *in.SeismicShort, Second: *in.SeismicSecond, Mapped: *in.SeismicMapped, Importance: 1}
@@ -158,44 +163,6 @@ func (s *sideways) through(p *push, n int) share {
 		f = share{max(p.wind.OnPosts, p.wind.Least), p.quake.Force * s.low}
 	}
 	return share{f.wind / float64(n), f.quake / float64(n)}
-}
-
-// onPost is the largest sideways force at the top of one post, allowable stress design,
-// lb, in the directions in which the house does not hold the cover.
-func (s *sideways) onPost() float64 {
-	most := 0.0
-	for _, p := range []*push{&s.along, &s.out} {
-		if !p.byHouse() {
-			f := s.through(p, s.posts)
-			most = max(most, asdWind*f.wind, p.rule.Earthquake*f.quake)
-		}
-	}
-	return most
-}
-
-// tipping is the largest force, up or down, that the sideways push puts on one post of a
-// cover on knee braces, allowable stress design, lb: the push at the roof turns about the
-// pinned feet, and the outer posts hold the couple (statics). 0 where nothing is braced.
-func (s *sideways) tipping(p *plan) float64 {
-	first := 0.0
-	if !p.attached {
-		first = p.lines[0]
-	}
-	most := 0.0
-	for _, way := range []struct {
-		push  *push
-		lever float64 // in
-		posts int     // that share the couple at either end
-	}{
-		{&s.along, p.posts[len(p.posts)-1] - p.posts[0], len(p.lines)},
-		{&s.out, p.lines[len(p.lines)-1] - first, len(p.posts)},
-	} {
-		if way.push.system == "knee_braces" {
-			force := max(asdWind*way.push.wind.Force, way.push.rule.Earthquake*way.push.quake.Force)
-			most = max(most, force*p.mean()/way.lever/float64(way.posts))
-		}
-	}
-	return most
 }
 
 // ways writes down what holds the cover sideways.

@@ -5,6 +5,7 @@ package cover
 type design struct {
 	rafter, beam, post       wood
 	noRafter, noBeam, noPost []Rejected
+	tried                    int     // index of the post among its candidates
 	deck                     *decked // nil where none that can be checked was described
 }
 
@@ -35,20 +36,39 @@ func solve(in Input) (*model, *workspace, design, []Assumption, error) {
 	return m, ws, m.choose(ws), assumed, nil
 }
 
-// choose tries the candidates of each member in turn: rafters and beams, then posts
-// under them. What is chosen is graded once more under every arrangement.
+// choose tries the candidates of each member in turn: rafters and beams, then posts under
+// them, then the knee braces. Knee braces bend the beams by a push that grows with the
+// posts: while the posts come out larger than those the beams were chosen with, all is
+// chosen once more. What is chosen is graded once more under every arrangement.
 func (m *model) choose(ws *workspace) design {
-	d := m.chooseFrames(ws)
-	m.loadBeams(&d.rafter)
-	m.gradeBeams(ws, &d.beam)
-	m.loadPosts(ws, &d.rafter, &d.beam)
-	d.post, d.noPost = pick(m.posts.candidates(postSizes), func(w *wood) (float64, string) {
-		ratio := m.gradePosts(ws, &d.beam, w)
-		return ratio, postNames[ws.worstPost()]
-	})
+	posts := m.posts.candidates(postSizes)
+	trial := 0
+	d := m.chooseWith(ws, posts, trial)
+	for m.racking[alongHouse].braced() && trial < d.tried {
+		trial = d.tried
+		d = m.chooseWith(ws, posts, trial)
+	}
+	m.chooseKnees(ws, &d)
 	ws.every = true
 	m.numbers(ws, &d.rafter, &d.beam, &d.post)
 	ws.every = false
+	return d
+}
+
+// chooseWith chooses rafters and beams for the push on one candidate of the posts, and
+// then the posts.
+func (m *model) chooseWith(ws *workspace, posts []wood, trial int) design {
+	m.onTrial.post = &posts[trial]
+	d := m.chooseFrames(ws)
+	m.loadBeams(&d.rafter)
+	m.onTrial.post = &posts[trial]
+	m.gradeBeams(ws, &d.beam)
+	m.loadPosts(ws, &d.rafter, &d.beam)
+	d.post, d.noPost = pick(posts, func(w *wood) (float64, string) {
+		ratio := m.gradePosts(ws, trio{&d.rafter, &d.beam, w}, 1)
+		return ratio, postNames[ws.worstPost()]
+	})
+	d.tried = len(d.noPost)
 	return d
 }
 
@@ -86,6 +106,9 @@ func (m *model) chooseFrame(ws *workspace, d *design) {
 	m.loadBeams(&d.rafter)
 	d.beam, d.noBeam = pick(m.beamWoods, func(w *wood) (float64, string) {
 		ratio := m.gradeBeams(ws, w)
+		if ws.braced >= ratio {
+			return ratio, kneeNames[beamAtKnee]
+		}
 		return ratio, nameOrWater(ws.worstPiece(), ws.beamWater)
 	})
 }
@@ -139,8 +162,5 @@ var (
 	checkNames = [checkKinds]string{
 		"bending", "bending with force along the slope", "shear", "bearing", "bearing on the beam", "shear at the cut",
 		"bending at the cut", "shear at the fasteners", "live or snow deflection", "long-term deflection", "deflection under wind",
-	}
-	postNames = [postChecks]string{
-		"compression with buckling", "end bearing at the foot", "beam seat on the post", "tension in uplift",
 	}
 )

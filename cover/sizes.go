@@ -39,3 +39,7 @@ func laminatedSizes(species string) []string {
 	}
 	return names
 }
+
+// braceSizes are the sizes of knee braces: as thick as a post, so that they stand in line
+// with post and beam and are not bent by lapping past them.
+var braceSizes = []string{"4x4", "4x6", "6x6", "6x8", "8x8"}

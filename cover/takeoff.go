@@ -158,6 +158,12 @@ func (m *model) lots(d *design) []*lot {
 		height := m.postHeight(i, d.rafter.section.Depth, d.beam.section.Depth)
 		of(m.posts, &d.post).add("P", height, len(p.posts)*d.post.plies())
 	}
+	if m.kneed.braced {
+		of(m.posts, &m.kneed.wood).add(kneeMark, m.kneeLength(), m.kneeCount())
+	}
+	if more := m.kneed.plies - 1; more > 0 {
+		rafter.add("R1", slanted, more*len(p.posts))
+	}
 	if d.deck != nil {
 		for _, r := range d.deck.pieces {
 			of(d.deck.stock, &d.deck.wood).add(deckMark, r.length, r.count)

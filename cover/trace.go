@@ -217,34 +217,3 @@ func behind(trace []calc.Line, c calc.Check) calc.Check {
 	c.Lines = lines
 	return c
 }
-
-// postTrace splits the axial force of a post into its causes; its own weight is part of
-// the dead load.
-func (m *model) postTrace(d *design, c *postCase, k postCheck, x found) []calc.Line {
-	l := m.lines[c.line]
-	a := &l.arr[x.by]
-	t := traced{symbol: "P", unit: "lb", what: "force at the post", place: m.plan.posts[c.post], arr: a}
-	switch k {
-	case postTension:
-		t.symbol, t.reduced = "T", true
-	case beamSeat:
-		if c.half {
-			return nil // one piece of two: its share is the check's own demand
-		}
-		t.symbol = "R"
-	default:
-		t.values[0] = d.post.most * c.height / a.self // the weight of the post counts in full
-	}
-	for s := range l.pieces {
-		at := c.post - l.pieces[s].firstPost
-		if at < 0 || at > l.pieces[s].plan.Line().Spans() {
-			continue
-		}
-		p := l.parts(m, d, s, x.by)
-		for i, coef := range [3][]float64{p.dead, p.plan, p.wind} {
-			l.pieces[s].plan.Forces(coef, &l.pieces[s].frame.forces)
-			t.values[i] += l.pieces[s].frame.forces.Reactions[at]
-		}
-	}
-	return t.lines()
-}

@@ -30,7 +30,7 @@ func TestTrapPathIsWhole(t *testing.T) {
 		want []string
 	}{
 		{"attached", overhung(), []string{"D1", "H1", "L1", "T1", "C1", "B1", "A1", "F1"}},
-		{"freestanding", standing(), []string{"D1", "T1", "T2", "C1", "C2", "B1", "B2", "A1", "A2", "F1", "F2"}},
+		{"freestanding", standing(), []string{"D1", "T1", "T2", "C1", "C2", "B1", "B2", "A1", "A2", "F1", "F2", "K1"}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

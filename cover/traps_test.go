@@ -1,7 +1,6 @@
 package cover_test
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -252,73 +251,6 @@ func TestTrapIncisedBelowLattice(t *testing.T) {
 	in.Cover.Covering = new("solid")
 	full, _ = in.Assume()
 	assert.False(t, *full.Rafters.Incised, "dry")
-}
-
-// Trap: a post is OK for its axial load while it stands by bending. 0.6 W at the tops
-// times the height may ask more of it than all the rest, and nobody has checked it.
-func TestTrapPostsThatBendAreNotOK(t *testing.T) {
-	in := simple()
-	assert.Equal(t, cover.OK, member(t, size(t, in), "P").Verdict, "the house holds the tops")
-	for _, system := range []string{"knee_braces", "embedded_posts"} {
-		in.Lateral.Out = &system
-		r := size(t, in)
-		p := member(t, r, "P")
-		assert.Equal(t, cover.NotChecked, p.Verdict, system)
-		top := linkOf(t, r, "C1").Out.Value
-		assert.Contains(t, strings.Join(p.Notes, "\n"), fmt.Sprintf("up to %.0f lb at the top of each", math.Ceil(top)))
-	}
-}
-
-// Trap: the couple of the sideways push on braced posts forgotten: H h / l goes up at one
-// end and down at the other (statics), and the report says how much.
-func TestTrapBracedPostsHoldTheTipping(t *testing.T) {
-	in := standing()
-	r := size(t, in)
-	force := r.Lateral[1].Demand
-	h := 9 - 14*0.125/12/2 // mean roof height, ft
-	across := force * h / 10 / 2
-	along := r.Lateral[0].Demand * h / 20 / 2
-	want := fmt.Sprintf("up to %.0f lb more, up or down", math.Ceil(max(across, along)))
-	assert.Contains(t, strings.Join(member(t, r, "P").Notes, "\n"), want)
-	assert.Contains(t, linkOf(t, r, "B1").Reason, "tipping")
-
-	// The same cover held by its posts in the ground tips no braces: the uplift at the foot
-	// differs by the couple.
-	still := standing()
-	still.Lateral.Along, still.Lateral.Out = new("embedded_posts"), new("embedded_posts")
-	free := size(t, still)
-	couple := max(across, along)
-	calctest.Close(t, couple, linkOf(t, r, "B1").Up.Value-linkOf(t, free, "B1").Up.Value, 0.02, 0)
-	calctest.Close(t, couple, r.Foundations[0].Uplift.Value-free.Foundations[0].Uplift.Value, 0.02, 0)
-	assert.GreaterOrEqual(t, linkOf(t, r, "B1").Rating, linkOf(t, r, "B1").Up.Value)
-	assert.NotContains(t, linkOf(t, size(t, overhung()), "B1").Reason, "tipping")
-}
-
-// Trap: a buckling length factor of 1 for posts whose tops may sway (NDS 2018 Appendix
-// G): knee braces give a pinned foot and a guided top, 2.4; posts in the ground 2.1.
-func TestTrapSwayingPosts(t *testing.T) {
-	cases := []struct {
-		along, out string
-		want       float64
-	}{
-		{"knee_braces", "knee_braces", 2.4},
-		{"embedded_posts", "embedded_posts", 2.1},
-		{"none", "none", 2.1},
-		{"embedded_posts", "knee_braces", 2.4},
-		{"knee_braces", "embedded_posts", 2.4},
-	}
-	for _, c := range cases {
-		t.Run(c.along+" and "+c.out, func(t *testing.T) {
-			in := standing()
-			in.Lateral = cover.Lateral{Along: &c.along, Out: &c.out}
-			r := size(t, in)
-			post := check(t, r, "P", "compression with buckling")
-			calctest.Close(t, c.want*member(t, r, "P").Length*12/5.5, value(t, post, "slenderness"), exact, 0, "Ke l / d")
-		})
-	}
-	r := size(t, overhung())
-	post := check(t, r, "P", "compression with buckling")
-	calctest.Close(t, member(t, r, "P").Length*12/5.5, value(t, post, "slenderness"), exact, 0, "the house keeps the tops in place")
 }
 
 // Trap: the pressures of the edge strip on the edge rafter alone, which has half a width.

@@ -34,6 +34,7 @@ func (in Input) Validate() error {
 	in.checkDeck(&f)
 	in.checkHold(&f)
 	in.checkProductUse(&f)
+	in.checkBraces(&f)
 	return f.Err()
 }
 

@@ -110,6 +110,7 @@ func (st stock) values(s lumber.Section) (lumber.Values, error) {
 type wood struct {
 	section  lumber.Section
 	dry      lumber.Adjusted // values in the member's own service
+	flat     lumber.Adjusted // values in its own service, loaded on the wide face
 	seat     lumber.Adjusted // values at seats that stay wet: beam seats, ledgers, post feet
 	green    bool            // installed unseasoned
 	balanced bool            // bends either way with the same strength
@@ -128,11 +129,11 @@ func newWood(st stock, size string) (wood, error) {
 	if err != nil {
 		return wood{}, err
 	}
-	wet := st.use
-	wet.Wet = true
+	wet, flat := st.use, st.use
+	wet.Wet, flat.Flat = true, true
 	w := wood{
 		section: s, green: st.green && s.Class != lumber.Manufactured, balanced: v.Balanced(),
-		dry: lumber.Adjust(v, s, st.use), seat: lumber.Adjust(v, s, wet),
+		dry: lumber.Adjust(v, s, st.use), flat: lumber.Adjust(v, s, flat), seat: lumber.Adjust(v, s, wet),
 	}
 	g := v.Gravity.Value
 	w.most = loads.Density(g, moistureHigh) * s.Area()

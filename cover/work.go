@@ -9,6 +9,7 @@ type workspace struct {
 	rafter      graded
 	rafterWater float64 // largest ratio of the checks of water on the rafters
 	beamWater   float64 // and on the beams
+	braced      float64 // largest ratio of the beams under knee braces
 	lines       []lineWork
 }
 
@@ -22,7 +23,7 @@ type lineWork struct {
 // A postWork is the part of one post.
 type postWork struct {
 	with  postCase
-	worst [postChecks]found
+	worst [postChecks]postFound
 }
 
 // newWorkspace makes room for the numbers of the model.
@@ -47,6 +48,7 @@ func (m *model) gradeRafter(ws *workspace, rafter, beam *wood) float64 {
 
 // loadBeams puts the rafters on every beam line.
 func (m *model) loadBeams(rafter *wood) {
+	m.onTrial.rafter = rafter
 	for _, l := range m.lines {
 		l.load(m, rafter)
 	}
@@ -69,7 +71,8 @@ func (m *model) gradeBeams(ws *workspace, beam *wood) float64 {
 			most = max(most, lw.pieces[p].ratio())
 		}
 	}
-	return max(most, ws.beamWater)
+	ws.braced = m.gradeBraced(ws, beam)
+	return max(most, ws.beamWater, ws.braced)
 }
 
 // loadPosts puts the beams that were graded last on every post.
@@ -82,14 +85,21 @@ func (m *model) loadPosts(ws *workspace, rafter, beam *wood) {
 	}
 }
 
-// gradePosts grades every post under what it was loaded with, and returns the largest
-// ratio.
-func (m *model) gradePosts(ws *workspace, beam, post *wood) float64 {
+// gradePosts grades every post under what it was loaded with and what the push asks of
+// it, and returns the largest ratio.
+//
+// Ratios up to floor need not be exact, unless every arrangement is tried.
+func (m *model) gradePosts(ws *workspace, all trio, floor float64) float64 {
+	m.onTrial = all
+	m.lean(all)
+	if ws.every {
+		floor = 0
+	}
 	most := 0.0
 	for i := range ws.lines {
 		for n := range ws.lines[i].posts {
 			w := &ws.lines[i].posts[n]
-			w.with.grade(post, beam, &w.worst)
+			m.gradePost(&w.with, all, floor, &w.worst)
 			for k := range w.worst {
 				most = max(most, w.worst[k].ratio)
 			}
@@ -101,9 +111,12 @@ func (m *model) gradePosts(ws *workspace, beam, post *wood) float64 {
 // numbers grades one whole design, from the loads to the largest ratio of all its
 // members. It allocates nothing.
 func (m *model) numbers(ws *workspace, rafter, beam, post *wood) float64 {
+	m.onTrial = trio{rafter, beam, post}
 	rafters := m.gradeRafter(ws, rafter, beam)
 	m.loadBeams(rafter)
 	beams := m.gradeBeams(ws, beam)
 	m.loadPosts(ws, rafter, beam)
-	return max(rafters, beams, m.gradePosts(ws, beam, post))
+	most := max(rafters, beams)
+	most = max(most, m.gradePosts(ws, m.onTrial, most))
+	return max(most, m.gradeKnees(ws, rafter))
 }

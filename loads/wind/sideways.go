@@ -49,6 +49,10 @@ func NewSideways(s Sideways) Sideways {
 	return s
 }
 
+// OnFlatSides returns the wind pressure on a slender flat-sided member such as a post,
+// lb/in² of the area square to the wind, strength level (ASCE 7-16 eq. 29.4-1).
+func (v Velocity) OnFlatSides() float64 { return v.Net(flatSided) }
+
 // Lines writes the force up.
 func (s Sideways) Lines() []calc.Line {
 	var sheet calc.Sheet

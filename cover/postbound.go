@@ -1,0 +1,59 @@
+package cover
+
+import (
+	"math"
+
+	"patiocover/beam/lumber"
+)
+
+// bend grades axial force with bending, unless it is sure to stay below the floor.
+func (g *grading) bend(k postCheck, x postFound) {
+	if g.floor > 0 && g.atMost(&x) <= g.floor {
+		return
+	}
+	g.raise(k, x)
+}
+
+// atMost is a ratio that axial force with bending cannot be above, in a few steps; beyond
+// any for a post that is no square timber, whose edge may turn over or whose values go by
+// other rules.
+//
+// It takes C_P for a / (1 + a), which is less for every c from 1/2 to 1, the shorter plane
+// of buckling for both, and the growth of the eccentric moment by 1.234 at the most (NDS
+// 2018 3.7.1, 3.9, 15.4.1).
+func (g *grading) atMost(x *postFound) float64 {
+	p, b := g.post, &x.bend
+	size := p.section.Depth
+	if one := p.section; one.Breadth != size || one.Round || one.Plies > 1 || one.Class == lumber.Manufactured {
+		return math.Inf(1)
+	}
+	bending := min(p.dry.Bending.At(x.duration), p.flat.Bending.At(x.duration))
+	area, modulus := size*size, size*size*size/6
+	if x.demand < 0 {
+		pull := -x.demand / g.c.net(p)
+		stress := (b.along+b.out)/modulus + pull*6*(b.alongOff+b.outOff)/size
+		return pull/p.dry.Tension.At(x.duration) + stress/bending
+	}
+	axial := x.demand / area
+	critical := g.critical(x.duration)
+	star := p.dry.Compression.At(x.duration)
+	alpha, share := critical/star, axial/critical
+	if !(share < 1) {
+		return math.Inf(1)
+	}
+	pressed := axial * (1 + alpha) / (star * alpha)
+	stress := (b.along+b.out)/modulus + axial*6*(b.alongOff+b.outOff)/size*(1+0.234)
+	return max(pressed*pressed+stress/(bending*(1-share)), share) // eq. 3.9-3 and 3.9-4
+}
+
+// critical is the buckling stress of a square post in the worse plane, psi (NDS 2018
+// 3.7.1.5); 0 where it is too slim to be allowed.
+func (g *grading) critical(day lumber.Duration) float64 {
+	column := g.m.column(g.c, false)
+	long := max(column.Deep.Ends.Factor()*column.Deep.Length, column.Thin.Ends.Factor()*column.Thin.Length)
+	slenderness := long / g.post.section.Depth
+	if !(slenderness <= 50) { // 3.7.1.4
+		return 0
+	}
+	return 0.822 * g.post.dry.Stability.At(day) / (slenderness * slenderness)
+}
