@@ -137,25 +137,33 @@ func longest(t *testing.T, r calc.Row, species string) float64 {
 	live := r.Num("live psf") * calc.PSF * r.Num("spacing in")
 	total := live + r.Num("dead psf")*calc.PSF*r.Num("spacing in")
 
-	held := member.Bracing{Held: true}
-	term := duration(t, r.Text("duration"))
-	strength := member.NewBending(0, &a, term, held).Allowable * s.Modulus()
-	byBending := math.Sqrt(8 * strength / total) // M = w L²/8
-	bending := member.NewBending(total*byBending*byBending/8, &a, term, held)
-	calctest.Near(t, 1, bending.Ratio(), 1e-9, "bending governs at its own span")
-
-	stiffness := a.Elasticity.Value * s.Inertia()
-	n := r.Num("divisor")
-	byDeflection := math.Cbrt(384 * stiffness / (5 * live * n)) // 5 w L⁴/384 E I = L/n
-	sag := 5 * live * math.Pow(byDeflection, 4) / (384 * stiffness)
-	limit := member.Limit{Length: byDeflection, Divisor: n, Source: r.Text("source"), Status: r.Status()}
-	calctest.Near(t, 1, member.NewDeflection(sag, limit).Ratio(), 1e-9, "deflection governs at its own span")
-
-	span := min(byBending, byDeflection)
+	span := spanOf(t, &a, loads{total, live}, duration(t, r.Text("duration")), r.Num("divisor"))
 	if r.Has("limit in") {
 		span = min(span, r.Num("limit in"))
 	}
 	return span
+}
+
+// loads are line loads of a span table, lb/in.
+type loads struct{ total, live float64 }
+
+// spanOf returns the span, in, of a simple member with its top edge held under the total
+// and the live load, lb/in: the smaller of bending and of live load deflection.
+func spanOf(t testing.TB, a *lumber.Adjusted, w loads, term lumber.Duration, divisor float64) float64 {
+	t.Helper()
+	total, live := w.total, w.live
+	held := member.Bracing{Held: true}
+	strength := member.NewBending(0, a, term, held).Allowable * a.Section.Modulus()
+	byBending := math.Sqrt(8 * strength / total) // M = w L²/8
+	bending := member.NewBending(total*byBending*byBending/8, a, term, held)
+	calctest.Near(t, 1, bending.Ratio(), 1e-9, "bending governs at its own span")
+
+	stiffness := a.Elasticity.Value * a.Section.Inertia()
+	byDeflection := math.Cbrt(384 * stiffness / (5 * live * divisor)) // 5 w L⁴/384 E I = L/n
+	sag := 5 * live * math.Pow(byDeflection, 4) / (384 * stiffness)
+	limit := member.Limit{Length: byDeflection, Divisor: divisor, Source: "span table", Status: calc.Read}
+	calctest.Near(t, 1, member.NewDeflection(sag, limit).Ratio(), 1e-9, "deflection governs at its own span")
+	return min(byBending, byDeflection)
 }
 
 func duration(t testing.TB, name string) lumber.Duration {
