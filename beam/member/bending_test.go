@@ -179,7 +179,7 @@ func TestRecalledLengthMarksTheCheck(t *testing.T) {
 	a := adjusted(t, "Douglas Fir-Larch", "No.2", "2x8", lumber.Use{})
 	read := member.NewBending(1, a, lumber.TenYears, member.Bracing{Unbraced: 96, Loading: member.UniformSpan})
 	assert.False(t, read.Explain().Recalled())
-	recalled := member.NewBending(1, a, lumber.TenYears, member.Bracing{Unbraced: 96, Loading: member.CantileverTip})
+	recalled := member.NewBending(1, a, lumber.TenYears, member.Bracing{Unbraced: 96, Loading: member.SixthPoints})
 	assert.True(t, recalled.Explain().Recalled())
 }
 
