@@ -13,6 +13,7 @@
 // downward. Ratings of ties are quoted for wind, with the load duration factor of
 // 1.6 already in them; no further factor is put on them.
 //
-// The package leaves out the capacity of fasteners, ties, anchors and soil: a link
-// whose capacity has not been shown is not OK.
+// The sub-packages show capacities: footing, what a post stands on, anchor, one bolt in
+// concrete, and those of fasteners beside them. A link whose capacity has not been shown
+// is not OK.
 package connections

@@ -134,10 +134,13 @@ func (g *bed) choose(n *footingNeed, p footingPlan) (footing.Block, footingCheck
 		}
 		for depth := first(p.depth, p.shallowest); depth <= last(p.depth, deepest); depth += footingStep {
 			b := footing.Block{Shape: p.shape, Width: width, Thickness: depth, Depth: depth, Core: p.core, Water: g.water}
+			if passes && b.Volume() >= least {
+				break // deeper is more concrete
+			}
 			c := g.check(n, b, p.hold)
 			r := c.ratio()
-			better := r <= 1 && (!passes || b.Volume() < least)
-			if nearer := !passes && r > 1 && (best.Width == 0 || r < checks.ratio()); !better && !nearer {
+			better := r <= 1
+			if nearer := !passes && (best.Width == 0 || r < checks.ratio()); !better && !nearer {
 				continue
 			}
 			best, checks, passes, least = b, c, r <= 1, b.Volume()

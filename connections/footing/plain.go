@@ -11,7 +11,7 @@ const (
 	plainPhi    = 0.60        // phi, strength reduction (21.2.1)
 	plainRoot   = 5           // of lambda sqrt(f'c), modulus of rupture in bending (14.5.2.1a)
 	againstSoil = 2 * calc.In // of thickness that does not count, cast against soil (14.5.1.7)
-	strength    = 1.6         // factor from allowable to strength level: the largest of ASCE 7-16 2.3.1
+	strength    = 1 / 0.6     // factor from allowable to strength level: that of wind, the largest (ASCE 7 2.3.1 and 2.4.1)
 )
 
 // A Plain is the bending of the projection of a pad without reinforcement.
@@ -29,8 +29,8 @@ type Plain struct {
 }
 
 // NewPlain bends the projection of the pad beyond a post or neck of a width above, in,
-// under the force, lb, on concrete of a strength, lb/in². The force is raised by 1.6
-// whatever it is made of.
+// under the force, lb, on concrete of a strength, lb/in². The force is raised by
+// 1/0.6 whatever it is made of.
 func NewPlain(force, above, concrete float64, b Block) Plain {
 	p := Plain{Block: b, Force: force, Above: max(above, b.Neck), Concrete: concrete}
 	p.Side = math.Sqrt(b.Area())
@@ -49,7 +49,7 @@ func (p Plain) Ratio() float64 { return calc.Ratio(p.Moment, p.Capacity) }
 func (p Plain) Explain() calc.Check {
 	var s calc.Sheet
 	s.Given("P", p.Force, "lb", "from the post, the largest of all combinations")
-	s.Given("f_u", strength, "", "to strength level, the largest factor of ASCE 7-16 2.3.1")
+	s.Given("f_u", strength, "", "to strength level: from 0.6W to 1.0W, the largest of ASCE 7 2.3.1 over 2.4.1")
 	s.Given("B", p.Width, "in", p.Shape.String()+" footing, side or diameter")
 	s.Given("b", p.Above, "in", "width of the post or the neck")
 	s.Step("A", p.Shape.formula("B"), p.Area(), "in²", "geometry")

@@ -43,7 +43,7 @@ func (w SlabWeight) Explain() calc.Check {
 	s.Step("A", "(min(a, r) + r) * (min(b, r) + r)", w.Area/calc.SqFt, "ft²", "slab lifted with the post")
 	s.Given("gamma_c", concreteLeast/calc.PCF, "pcf", "plain concrete that resists, low end of 145 to 150 pcf, common practice")
 	s.Step("W_c", "gamma_c * t_s * A", w.Concrete, "lb", "its weight; neither soil nor the slab beyond counts")
-	s.Given("f_D", deadFactor, "", "ASCE 7-16 2.4.1 (7), factor on the dead load that resists")
-	s.Step("R_up", "f_D * W_c", w.Resisting, "lb", "ASCE 7-16 2.4.1 (7)")
+	s.Given("f_D", deadFactor, "", "ASCE 7 2.4.1, 0.6D + 0.6W, factor on the dead load that resists")
+	s.Step("R_up", "f_D * W_c", w.Resisting, "lb", "ASCE 7 2.4.1: the 0.6 holds the safety")
 	return s.Check("uplift on the slab", "T", "R_up")
 }

@@ -2,8 +2,8 @@ package footing
 
 import "patiocover/calc"
 
-// deadFactor is the part of the weight that counts against wind uplift (ASCE 7-16 2.4.1
-// (7), 0.6D + 0.6W). It holds the whole safety: the weight is not divided again.
+// deadFactor is the part of the weight that counts against wind uplift (ASCE 7 2.4.1,
+// 0.6D + 0.6W). It holds the whole safety: the weight is not divided again.
 const deadFactor = 0.6
 
 // An Uplift is the check that the weight of a footing holds a post down.
@@ -53,8 +53,8 @@ func (u Uplift) weigh(s *calc.Sheet) {
 	s.Step("W_c", "gamma_c * V", u.Concrete, "lb", "weight of the concrete")
 	u.soilLine(s)
 	u.waterLines(s)
-	s.Given("f_D", deadFactor, "", "ASCE 7-16 2.4.1 (7), factor on the dead load that resists")
-	s.Step("R_up", "max(0, f_D * (W_c + W_s - W_w))", u.Resisting, "lb", "ASCE 7-16 2.4.1 (7): the 0.6 holds the safety")
+	s.Given("f_D", deadFactor, "", "ASCE 7 2.4.1, 0.6D + 0.6W, factor on the dead load that resists")
+	s.Step("R_up", "max(0, f_D * (W_c + W_s - W_w))", u.Resisting, "lb", "ASCE 7 2.4.1: the 0.6 holds the safety")
 }
 
 func (u Uplift) soilLine(s *calc.Sheet) {
