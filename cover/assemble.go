@@ -19,9 +19,10 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d), Deck: m.deckReport(d.deck),
 		Reactions: m.reactions(&d), Links: links, Foundations: ground, Concrete: concreteOf(ground),
 		Lateral: m.sideways.ways(), Headroom: m.headroom(&d),
-		Existing: m.existingRoof(&d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
+		Existing: m.existingRoof(&d), Survey: m.survey(in, &d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
 	}
 	r.TakeOff = m.takeOff(&r, &d)
+	r.NotChecked = append(r.NotChecked, r.Survey.skips()...)
 	r.Summary = r.summary()
 	r.Verdict = OK
 	for _, f := range r.Summary {

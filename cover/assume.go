@@ -29,6 +29,10 @@ func (in Input) Assume() (Input, []Assumption) {
 		note("site.roof_live_psf", calc.Number(*out.Site.RoofLive), "The patio cover appendix is adopted")
 	}
 	out.assumeSoil(note)
+	if o, ok := openingsOf(out.House.OldRoof); ok && out.House.Enclosure == nil {
+		out.House.Enclosure = new(string(o.Class))
+		note("house.enclosure", string(o.Class), "By the openings of the walls (ASCE 7-16 26.2)")
+	}
 	visit(reflect.ValueOf(&out).Elem(), "", func(path string, v reflect.Value) {
 		d, ok := FieldOf(path)
 		if ok && d.Need == NeedAssumed && v.Kind() == reflect.Pointer && v.IsNil() {
@@ -106,10 +110,12 @@ func (in Input) concerns(path string) bool {
 		return in.Site.HillShape == nil
 	case "site.sheltering", "house.slippery", "house.gap_ft", "site.risk_category":
 		return snowy(in.Site)
-	case "house.enclosure":
+	case "house.enclosure", "house.old_roof.tie_wind":
 		return in.House.RafterSpan != nil
 	case "lateral.brace_angle_deg":
 		return in.Lateral.kneed()
+	case "house.old_roof.rafters_run_on":
+		return len(in.House.OldRoof.Lines) > 0
 	case "posts.end_inset_ft":
 		return in.Posts.Count != nil
 	case "beams.ply_fastening":
@@ -247,6 +253,10 @@ func (in Input) clone() Input {
 	in.Products = slices.Clone(in.Products)
 	in.Cover.Layers = slices.Clone(in.Cover.Layers)
 	in.House.Joints = slices.Clone(in.House.Joints)
+	in.House.OldRoof.Lines = slices.Clone(in.House.OldRoof.Lines)
+	in.House.OldRoof.Layers = slices.Clone(in.House.OldRoof.Layers)
+	in.House.OldRoof.Below = slices.Clone(in.House.OldRoof.Below)
+	in.House.OldRoof.Openings = slices.Clone(in.House.OldRoof.Openings)
 	in.Beams.Lines = slices.Clone(in.Beams.Lines)
 	in.Posts.Positions = slices.Clone(in.Posts.Positions)
 	in.Market.StockLengths = slices.Clone(in.Market.StockLengths)

@@ -2,6 +2,7 @@ package cover_test
 
 import (
 	"reflect"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -36,6 +37,9 @@ func paths(t reflect.Type, path string, out map[string]reflect.Type) {
 		out[path] = t
 	}
 }
+
+// listNumber is the number of an element in a path.
+var listNumber = regexp.MustCompile(`\[\d+\]`)
 
 // kindOf are the kinds of field that suit a type.
 var kindOf = map[string][]string{
@@ -125,7 +129,11 @@ func TestAssumptionsAreListed(t *testing.T) {
 			assert.Equal(t, filled[a.Path], a.Value, a.Path)
 			assert.NotEmpty(t, a.Why, a.Path)
 			assert.NotEmpty(t, a.Label, a.Path)
-			at := slices.Index(order, a.Path)
+			at := slices.Index(order, listNumber.ReplaceAllString(a.Path, "[]"))
+			require.GreaterOrEqual(t, at, 0, a.Path)
+			if at == last && strings.Contains(a.Path, "[") {
+				continue // another element of the list
+			}
 			assert.Greater(t, at, last, "%s is out of order", a.Path)
 			last = at
 		}

@@ -226,15 +226,8 @@ type House struct {
 	RafterSlope    *float64 `json:"rafter_slope_in_per_ft,omitempty"` // in of fall per ft, existing roof
 	Dead           *float64 `json:"dead_psf,omitempty"`               // psf of plan, existing roof at its least
 	Enclosure      *string  `json:"enclosure,omitempty"`              // enclosed or partially enclosed
+	OldRoof        OldRoof  `json:"old_roof,omitzero"`                // more about the existing roof, for the survey of its joints
 	Joints         []Joint  `json:"joints,omitempty"`                 // existing roof joints that the user asks about
-}
-
-// A Joint is one existing roof joint, or a run of equal ones.
-type Joint struct {
-	Mark     *string `json:"mark,omitempty"`     // the user's mark
-	Evidence *string `json:"evidence,omitempty"` // what is seen: strap, toenails, bolts, none_seen or unknown
-	Detail   *string `json:"detail,omitempty"`   // what is known about it, in words
-	Zone     *string `json:"zone,omitempty"`     // corner, edge or field
 }
 
 // A Market is what the user can buy.

@@ -52,6 +52,7 @@ func calculations(r cover.Report) []written {
 			out = append(out, written{f.Post + " " + c.Name, c.Check.Lines})
 		}
 	}
+	out = append(out, surveyCalculations(r.Survey)...)
 	if c := r.Drainage.Check; c != nil {
 		out = append(out, written{"drainage", c.Lines})
 	}
@@ -123,11 +124,9 @@ func ratioFaults(r cover.Report) []string {
 	if eave := r.Input.House.Eave; eave != nil && *r.Input.Cover.Attachment != "freestanding" && *r.Input.Cover.HighEdge > *eave {
 		worst = cover.Over
 	}
-	for _, j := range r.Input.House.Joints {
-		worst = worst.Worse(cover.NotChecked)
-		if j.Evidence == nil || *j.Evidence == "unknown" || *j.Evidence == "none_seen" {
-			worst = worst.Worse(cover.OpenUp)
-		}
+	if r.Survey != nil {
+		worst = worst.Worse(r.Survey.Verdict)
+		out = append(out, surveyFaults(r.Survey)...)
 	}
 	if worst = worst.Worse(r.Headroom.Verdict).Worse(r.Drainage.Verdict); worst != r.Verdict {
 		out = append(out, fmt.Sprintf("verdict %s, the worst part is %s", r.Verdict, worst))

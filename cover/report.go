@@ -79,6 +79,7 @@ type Report struct {
 	Lateral     []LateralWay   `json:"lateral"`       // what holds the cover sideways
 	Headroom    Headroom       `json:"headroom"`      // from the high edge down to the lowest member
 	Existing    []ExistingTie  `json:"existing_roof"` // what the wind asks of the ties of the house roof
+	Survey      *Survey        `json:"survey"`        // the joints of the house roof, judged; nil where nothing is said of it
 	Drainage    Drainage       `json:"drainage"`      // covering against slope, and the water it sheds
 	TakeOff     TakeOff        `json:"take_off"`      // what to buy
 	Margins     []Margin       `json:"margins"`       // how far the design may go; null where they were not asked for

@@ -164,6 +164,6 @@ func TestScenarioLatticeOnTheSlab(t *testing.T) {
 		assert.Equal(t, want, lattice(t, bay).Slab, "%v ft", bay)
 	}
 	r := size(t, demo(t, "survey"))
-	assert.True(t, skipped(r, "existing joint C"), "the old joints are not judged")
+	assert.True(t, skipped(r, "existing joint C"), "nobody has seen it")
 	assert.NotEqual(t, cover.OK, r.Verdict)
 }

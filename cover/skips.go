@@ -29,16 +29,14 @@ func (m *model) skips() []Skip {
 		out = append(out, Skip{"room below the eave", "only the top of the rafters is held against the underside of the eave: " +
 			"roofing, flashing and fastening need room above it"})
 	}
-	if *m.in.Cover.Attachment == "rafter_tails" {
-		out = append(out, Skip{"existing rafter tails", "bending, seat cut and heel joint of the tails are not checked"})
+	rooms := "light and air and escape windows of the rooms behind, "
+	if len(m.in.House.OldRoof.Openings) > 0 {
+		rooms = ""
 	}
 	out = append(out, Skip{
-		"what else the building department asks", "permit, seal, distance to the lot lines, light and air and escape windows " +
-			"of the rooms behind, wires overhead, fire and wildfire rules",
+		"what else the building department asks", "permit, seal, distance to the lot lines, " + rooms +
+			"wires overhead, fire and wildfire rules",
 	})
-	for _, j := range m.in.House.Joints {
-		out = append(out, Skip{"existing joint " + *j.Mark, "whether it holds is not judged; recorded as " + *j.Evidence})
-	}
 	return out
 }
 

@@ -3,7 +3,6 @@ package cover
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"patiocover/calc"
 	"patiocover/connections"
@@ -40,7 +39,7 @@ func (r *Report) summary() []Finding {
 	}
 	r.sayLinks(say)
 	r.sayGround(say)
-	r.sayJoints(say)
+	r.saySurvey(say)
 	slices.SortStableFunc(out, func(a, b Finding) int { return rank[b.Verdict] - rank[a.Verdict] })
 	return out
 }
@@ -97,25 +96,6 @@ func (r *Report) sayGround(say func(Verdict, string, string, ...any)) {
 
 // groundWords name what posts stand on.
 var groundWords = map[string]string{"slab": "slab", "footing": "footings", "pier": "piers", "embedded": "embedment"}
-
-// sayJoints says of the joints of the old roof which must be opened up and which are
-// not judged. No evidence is as little as none seen.
-func (r *Report) sayJoints(say func(Verdict, string, string, ...any)) {
-	var unseen, seen []string
-	for _, j := range r.Input.House.Joints {
-		if j.Evidence == nil || *j.Evidence == "unknown" || *j.Evidence == "none_seen" {
-			unseen = append(unseen, *j.Mark)
-			continue
-		}
-		seen = append(seen, *j.Mark)
-	}
-	if len(unseen) > 0 {
-		say(OpenUp, "", "old roof, joints %s: no tie was seen; open them up before anyone can say", strings.Join(unseen, ", "))
-	}
-	if len(seen) > 0 {
-		say(NotChecked, "", "old roof, joints %s: whether they hold what the wind asks is not judged", strings.Join(seen, ", "))
-	}
-}
 
 // ratioText writes a ratio to two digits, never rounding one above 1 down to it.
 func ratioText(r Ratio) string {

@@ -158,10 +158,11 @@ func TestTrapRatingsAreRoundedUp(t *testing.T) {
 }
 
 // A joint of the old roof that nobody saw is never passed over: the report is OPEN UP
-// until it has been seen, and one that was seen is still not judged.
+// until it has been seen with its condition, and without the size of the old roof nothing
+// is judged.
 func TestTrapUnseenJointPassedOver(t *testing.T) {
 	for evidence, want := range map[string]cover.Verdict{
-		"unknown": cover.OpenUp, "none_seen": cover.OpenUp, "": cover.OpenUp, "strap": cover.NotChecked, "toenails": cover.NotChecked,
+		"unknown": cover.OpenUp, "none_seen": cover.NotChecked, "": cover.OpenUp, "strap": cover.OpenUp, "toenails": cover.OpenUp,
 	} {
 		in := simple()
 		joint := cover.Joint{Mark: new("K7")}

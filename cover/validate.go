@@ -35,6 +35,7 @@ func (in Input) Validate() error {
 	in.checkHold(&f)
 	in.checkProductUse(&f)
 	in.checkBraces(&f)
+	in.checkOldRoof(&f)
 	return f.Err()
 }
 

@@ -70,7 +70,11 @@ var groupNotes = []groupNote{
 	{"house", "House", "What stands behind the cover."},
 	{"market", "Market", "What the yard keeps."},
 	{"market.prices[]", "Prices", "Your own prices, by item as the take-off names it. Without them nothing is priced."},
-	{"house.joints[]", "Existing roof joints", "Joints of the old roof that you ask about."},
+	{"house.old_roof", "Old roof", "For the survey of its joints: what carries it, what lies on it, what the cover hangs from."},
+	{"house.old_roof.layers[]", "Layers of the old roof", "Instead of its least dead load: what is there, gone, or to come."},
+	{"house.old_roof.below[]", "Below the joints", "Line by line down to the ground: tying the rafters alone moves the failure there."},
+	{"house.old_roof.openings[]", "Openings under the cover", "Windows and doors of the rooms behind."},
+	{"house.joints[]", "Existing roof joints", "Joints of the old roof, one by one or in runs of equal ones."},
 }
 
 // table holds the fields of an input in the order of the form.

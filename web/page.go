@@ -28,7 +28,8 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
 	"reach": reach, "atEnd": atEnd, "dollars": dollars, "pieces": pieces, "unitName": unitName,
 	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
-	"viewsOfTies":  func() string { return viewsOfTies },
+	"viewsOfTies": func() string { return viewsOfTies },
+	"poundsOr":    poundsOr, "poundsDown": poundsDown, "surveyPlan": surveyPlan,
 	"deckNote":     func() string { return deckNote },
 	"strengthNote": func() string { return strengthNote }, "unusedNote": func() string { return unusedNote },
 }).ParseFS(templateFiles, "templates/*.html"))

@@ -22,7 +22,7 @@ import (
 )
 
 // covers are the whole inputs that every page is tried with.
-var covers = []string{"desert", "coast", "snow", "survey", "drift"}
+var covers = []string{"desert", "coast", "snow", "survey", "drift", "ranch"}
 
 // report sizes one of the covers.
 func report(t testing.TB, name string) cover.Report {
@@ -205,6 +205,13 @@ func TestTrapMarkupInEveryText(t *testing.T) {
 	}
 	for i := range in.House.Joints {
 		in.House.Joints[i].Mark, in.House.Joints[i].Detail = new(evil), new(evil)
+		in.House.Joints[i].Wall, in.House.Joints[i].Photo = new(evil), new(evil)
+	}
+	for i := range in.House.OldRoof.Layers {
+		in.House.OldRoof.Layers[i].Name, in.House.OldRoof.Layers[i].Weight = new(evil), new(1.0)
+	}
+	for i := range in.House.OldRoof.Openings {
+		in.House.OldRoof.Openings[i].Name = new(evil)
 	}
 	r, err := cover.Size(in)
 	require.NoError(t, err)

@@ -193,6 +193,7 @@ func (p *printer) ground(r cover.Report) {
 	for _, t := range r.Existing {
 		p.row(t.Where, t.Basis, pounds(t.Own), pounds(t.Cover), pounds(t.Uplift), pounds(t.Rating))
 	}
+	p.survey(r.Survey)
 	p.head("Drainage")
 	p.row(string(r.Drainage.Verdict), r.Drainage.Covering, r.Drainage.Reason)
 	if len(r.Drainage.Lines) > 0 {
@@ -254,6 +255,7 @@ func Calculations(w io.Writer, r cover.Report) error {
 	for _, t := range r.Existing {
 		p.lines("Existing roof, "+t.Where, t.Lines)
 	}
+	p.surveyCalculations(r.Survey)
 	if len(r.Drainage.Lines) > 0 {
 		p.lines("Reach of driven rain", r.Drainage.Lines)
 	}

@@ -23,7 +23,7 @@ import (
 )
 
 // covers are the whole inputs that the drawings are tried on.
-var covers = []string{"desert", "coast", "snow", "survey", "drift"}
+var covers = []string{"desert", "coast", "snow", "survey", "drift", "ranch"}
 
 // read returns the input of a cover of the test data.
 func read(t testing.TB, name string) cover.Input {
