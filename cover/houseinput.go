@@ -69,7 +69,7 @@ type Joint struct {
 	Rating    *float64 `json:"rating_lb,omitempty"`     // lb uplift for wind, of a strap, from its label
 	Asked     *int     `json:"nails_asked,omitempty"`   // nails that the rating asks for at each end
 	There     *int     `json:"nails_there,omitempty"`   // nails counted at the weaker end
-	Gauge     *float64 `json:"gauge_in,omitempty"`      // in, steel of a strap without a rating
+	Gauge     *string  `json:"gauge,omitempty"`         // steel of a strap without a rating, by its number
 	Width     *float64 `json:"width_in,omitempty"`      // in, of that strap
 	Fastener  *string  `json:"fastener,omitempty"`      // nail or bolt: 16d common, 8d box, 1/2
 	Count     *int     `json:"count,omitempty"`         // toe-nails or bolts of one joint

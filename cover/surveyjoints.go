@@ -43,11 +43,14 @@ func seenOf(j *Joint) survey.Seen {
 		Evidence:  evidenceOf(j.Evidence),
 		Condition: survey.Condition(max(0, slices.Index(conditionWords, *j.Condition))),
 		Rating:    number0(j.Rating) * calc.Lb, Needed: int0(j.Asked), Present: int0(j.There),
-		Gauge: number0(j.Gauge) * calc.In, Width: number0(j.Width) * calc.In, Count: int0(j.Count),
+		Width: number0(j.Width) * calc.In, Count: int0(j.Count),
 		Holding: number0(j.Plate) * calc.In, Toed: number0(j.Rafter) * calc.In, EndMargin: number0(j.Margin) * calc.In,
 	}
 	if j.Fastener != nil {
 		s.Fastener, _ = fastenerNamed(*j.Fastener, s.Evidence)
+	}
+	if j.Gauge != nil {
+		s.Sheet, _ = dowel.FindSheet(*j.Gauge)
 	}
 	if j.Species != nil {
 		s.Gravity = gravityOf(*j.Species)

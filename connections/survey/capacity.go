@@ -58,10 +58,10 @@ type Capacity struct {
 	Counted int           // fasteners that count
 	Share   float64       // nails there over nails asked for, ratio, not above 1
 	Toenail dowel.Toenail // of one toe-nail
-	Lateral dowel.Lateral // of one nail of a strap, or of one bolt
-	Factors dowel.Factors // on the value of one fastener
+	Factors dowel.Factors // on the value of one toe-nail
+	Bolt    dowel.Shear   // of one bolt
 	Margin  float64       // C_Delta of bolts, factor; 0 where there is too little wood
-	Plate   Plate         // steel of a strap without a rating
+	Strap   dowel.Strap   // of a strap without a rating: the lesser of nails and steel
 	Uplift  float64       // C, lb; 0 where nothing counts
 }
 
@@ -125,7 +125,7 @@ func strapBasis(s *Seen) Basis {
 		return RatedStrap
 	case s.Rating > 0:
 		return NoCount
-	case s.Gauge > 0 && s.Width > 0 && s.Present > 0 && s.Fastener.Diameter > 0:
+	case s.Sheet.Thickness() > 0 && s.Width > 0 && s.Present > 0 && s.Fastener.Diameter > 0:
 		return PlainStrap
 	}
 	return NoRating
@@ -156,13 +156,13 @@ var green = dowel.Conditions{Duration: lumber.TenMinutes, Fabricated: dowel.Wet}
 func (c *Capacity) strap() {
 	s := &c.Seen
 	c.Counted = s.Present
-	c.Lateral = dowel.NewLateral(s.Fastener, dowel.Joint{
-		Side: dowel.Member{Material: dowel.Steel, Thickness: s.Gauge},
+	nail := dowel.NewLateral(s.Fastener, dowel.Joint{
+		Side: dowel.Member{Material: dowel.Steel, Thickness: s.Sheet.Thickness()},
 		Main: dowel.Member{Gravity: s.gravity(), Thickness: s.holding()},
 	})
-	c.Factors = dowel.LateralFactors(dowel.Nail, green)
-	c.Plate = NewPlate(s.Gauge, s.Width, s.Fastener.Diameter)
-	c.Uplift = min(float64(c.Counted)*c.Lateral.Value*c.Factors.Product, c.Plate.Tension)
+	nails := dowel.NewShear(0, nail, dowel.LateralFactors(dowel.Nail, green), c.Counted)
+	c.Strap = dowel.NewStrap(nails, s.Sheet, s.Width, 1)
+	c.Uplift = c.Strap.Capacity
 }
 
 // Distances of a bolt from the end or edge that it pulls toward, in diameters: the full
@@ -176,8 +176,7 @@ const (
 // bolts works out bolts, across the grain in both members.
 func (c *Capacity) bolts() {
 	s := &c.Seen
-	c.Counted = s.Count
-	c.Lateral = dowel.NewLateral(s.Fastener, dowel.Joint{
+	bolt := dowel.NewLateral(s.Fastener, dowel.Joint{
 		Side: dowel.Member{Gravity: s.gravity(), Thickness: s.Toed, Angle: 90},
 		Main: dowel.Member{Gravity: s.gravity(), Thickness: s.Holding, Angle: 90},
 	})
@@ -187,7 +186,7 @@ func (c *Capacity) bolts() {
 	}
 	conditions := green
 	conditions.Rows = true // how they stand was not recorded
-	c.Factors = dowel.LateralFactors(dowel.Bolt, conditions).With(1, c.Margin)
-	c.Uplift = c.Lateral.Value * c.Factors.Product // one row of any number: C_g is not known, so one bolt counts
-	c.Counted = 1
+	c.Counted = 1          // how they stand is not known, nor C_g, so that one bolt counts
+	c.Bolt = dowel.NewShear(0, bolt, dowel.LateralFactors(dowel.Bolt, conditions).With(1, c.Margin), c.Counted)
+	c.Uplift = c.Bolt.Capacity
 }

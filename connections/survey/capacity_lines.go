@@ -18,34 +18,28 @@ func (c Capacity) Lines() []calc.Line {
 		s.Step("r_n", "min(1, n_there / n_asked)", c.Share, "", "every hole filled, or its share")
 		s.Step("C_up", "R * r_n", c.Uplift, "lb", "strap with a rating")
 	case PlainStrap:
-		s.Append(c.Lateral.Lines())
-		factors := c.writeFactors(&s)
-		s.Given("n", float64(c.Counted), "", "nails at the weaker end, survey")
-		s.Step("T_nails", "n * Z * "+factors, float64(c.Counted)*c.Lateral.Value*c.Factors.Product, "lb", "NDS 2018 12.3, Table 11.3.1")
-		s.Append(c.Plate.Lines())
-		s.Step("C_up", "min(T_nails, T_steel)", c.Uplift, "lb", "strap without a rating")
+		s.Append(c.Strap.Explain().Lines)
+		s.Step("C_up", "T_adj", c.Uplift, "lb", "strap without a rating: the weaker of nails and steel")
 	case NailedAslant, OldestNails:
 		s.Append(c.Toenail.UpliftLines())
 		factors := c.writeFactors(&s)
 		s.Given("n", float64(c.Counted), "", "toe-nails that count, at most "+strconv.Itoa(mostToenails)+": "+c.Basis.String())
 		s.Step("C_up", "n * W_tn * "+factors, c.Uplift, "lb", "NDS 2018 12.5.4 and Table 11.3.1")
 	case Bolted:
-		s.Append(c.Lateral.Lines())
-		factors := c.writeFactors(&s)
-		s.Given("C_Delta", c.Margin, "", "NDS 2018 12.5.1: end or edge distance over 7 D, none below 3.5 D")
-		s.Step("C_up", "Z * "+factors+" * C_Delta", c.Uplift, "lb",
-			"NDS 2018 12.3 and Table 11.3.1: one bolt counts, whose row and group nobody measured")
+		s.Given("r_e", c.Margin, "", "NDS 2018 12.5.1: end or edge distance over 7 D, none below 3.5 D; C_Delta below")
+		s.Append(c.Bolt.Explain().Lines)
+		s.Step("C_up", "V_adj", c.Uplift, "lb", "one bolt counts, whose row and group nobody measured")
 	default:
 		s.Given("C_up", c.Uplift, "lb", c.Basis.String())
 	}
 	return s.Lines()
 }
 
-// writeFactors writes the factors on one fastener and returns their product as a
+// writeFactors writes the factors on one toe-nail and returns their product as a
 // formula.
 func (c *Capacity) writeFactors(s *calc.Sheet) string {
 	f := &c.Factors
-	s.Quoted("C_D", f.Time, "", "NDS 2018 Table 2.3.2, wind; not on steel and not on a rating", calc.Read)
+	s.Quoted("C_D", f.Time, "", "NDS 2018 Table 2.3.2, wind", calc.Read)
 	s.Quoted("C_M", f.Moisture, "", "NDS 2018 Table 11.3.3; none for toe-nails in withdrawal (Table 11.3.1)", calc.Recalled)
 	s.Quoted("C_t", f.Temperature, "", "NDS 2018 Table 11.3.4, no sustained heat", calc.Recalled)
 	return "C_D * C_M * C_t"

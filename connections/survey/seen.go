@@ -70,7 +70,7 @@ type Seen struct {
 	Rating    float64        // of a strap, from its label, lb uplift for wind; 0 when there is none
 	Needed    int            // nails that the rating asks for at each end
 	Present   int            // nails counted at the weaker end
-	Gauge     float64        // thickness of the steel of a strap without a rating, in; 0 when not measured
+	Sheet     dowel.Sheet    // steel of a strap without a rating; without thickness when not measured
 	Width     float64        // of that strap, in
 	Fastener  dowel.Fastener // nail or bolt; without a diameter when it could not be read
 	Count     int            // toe-nails or bolts counted; 0 when not counted
