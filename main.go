@@ -55,7 +55,7 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 		SilenceUsage: true, SilenceErrors: true, Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.AddCommand(serveCommand(report), sizeCommand(in), &cobra.Command{
+	root.AddCommand(serveCommand(report), sizeCommand(in), surveyCommand(in), &cobra.Command{
 		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
 		Run: func(c *cobra.Command, _ []string) { c.Print(string(cover.Schema())) },
 	})
@@ -128,6 +128,75 @@ func sizeCommand(in io.Reader) *cobra.Command {
 		return nil
 	}
 	return c
+}
+
+func surveyCommand(in io.Reader) *cobra.Command {
+	c := &cobra.Command{
+		Use: "survey JOB", Short: "Judge the joints of the old roof in the file JOB, - for standard input", Args: cobra.ExactArgs(1),
+	}
+	table := c.Flags().String("csv", "", "take the joints from this table instead, a spreadsheet's file or paste, - for standard input")
+	asJSON := c.Flags().Bool("json", false, "print the survey as JSON")
+	asCSV := c.Flags().Bool("as-csv", false, "print the joints with their verdicts as a table that --csv reads back")
+	written := c.Flags().Bool("calc", false, "print the written calculations too")
+	c.MarkFlagsMutuallyExclusive("json", "as-csv", "calc")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		job, err := read(args[0], in)
+		if err == nil && *table != "" {
+			err = withJoints(&job, *table, in)
+		}
+		if err != nil {
+			return err
+		}
+		r, err := cover.SurveyOnly(job)
+		var wrong *calc.InputError
+		if errors.As(err, &wrong) {
+			return err
+		}
+		if err == nil {
+			err = showSurvey(c.OutOrStdout(), r, *asJSON, *asCSV, *written)
+		}
+		if err != nil {
+			return fault{err}
+		}
+		if r.Survey.Verdict != cover.OK {
+			return errNotOK
+		}
+		return nil
+	}
+	return c
+}
+
+// withJoints puts the joints of a table in place of those of the job.
+func withJoints(job *cover.Input, path string, in io.Reader) error {
+	if path != "-" {
+		f, err := os.Open(path)
+		if err != nil {
+			return err
+		}
+		defer f.Close()
+		in = f
+	}
+	joints, err := cover.ReadJoints(in)
+	if err != nil {
+		return err
+	}
+	job.House.Joints = joints
+	return nil
+}
+
+// showSurvey prints the survey of a report as JSON, as a table, or as text with or
+// without its calculations.
+func showSurvey(out io.Writer, r cover.Report, asJSON, asCSV, written bool) error {
+	switch {
+	case asJSON:
+		return json.NewEncoder(out).Encode(r.SurveyAnswer())
+	case asCSV:
+		return cover.WriteSurvey(out, r)
+	}
+	if err := web.SurveyText(out, r); err != nil || !written {
+		return err
+	}
+	return web.SurveyCalculations(out, r)
 }
 
 // read reads the job at a path, or from in when the path is a dash.

@@ -182,7 +182,7 @@ func (s *surveying) notes() {
 		add("the larger of both ways of reckoning the wind counts, until the building department says which it accepts")
 	}
 	if n := unstamped(s.m.in.House.Joints); n > 0 {
-		add(strconv.Itoa(n), " joints in wood without a stamp: specific gravity ", calc.Number(survey.UnknownGravity))
+		add("fasteners in wood without a stamp, in ", strconv.Itoa(n), " records: specific gravity ", calc.Number(survey.UnknownGravity))
 	}
 	add("sideways force on the old ties is not judged; a tie that holds by its rating holds with its listed nails, ",
 		"species and coating only")

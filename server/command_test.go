@@ -72,6 +72,7 @@ func testCalls(t *testing.T, path string) {
 	desert := string(job(t, "desert"))
 	at := filepath.Join(t.TempDir(), "job.json")
 	require.NoError(t, os.WriteFile(at, []byte(desert), 0o600))
+	ranch := filepath.Join(calctest.Root(t), "testdata", "covers", "ranch.json")
 	report, err := cover.Size(input(t, "desert"))
 	require.NoError(t, err)
 	require.NotEqual(t, cover.OK, report.Verdict, "hardware is never checked")
@@ -92,6 +93,18 @@ func testCalls(t *testing.T, path string) {
 		{"half a job", []string{"size", "-"}, desert[:len(desert)/2], 2, "", "not valid JSON"},
 		{"no job", []string{"size", "-"}, "", 2, "", "not valid JSON"},
 		{"unknown key", []string{"size", "-"}, strings.Replace(desert, `"spacing_in"`, `"spacing"`, 1), 2, "", "rafters.spacing"},
+		{"survey", []string{"survey", "-"}, string(job(t, "survey")), 3, "WHAT TO OPEN UP", ""},
+		{"survey as JSON", []string{"survey", "-", "--json"}, string(job(t, "survey")), 3, `"keep_visible":`, ""},
+		{"survey as a table", []string{"survey", "-", "--as-csv"}, string(job(t, "survey")), 3, "mark,wall,first", ""},
+		{"survey with its calculations", []string{"survey", "-", "--calc"}, string(job(t, "survey")), 3, "C_up", ""},
+		{"survey with joints of a table", []string{"survey", ranch, "--csv", "-"},
+			"mark\tevidence\tend ft\nQ7\tNone seen\t12\n", 3, "Q7", ""},
+		{"survey with a wrong table", []string{"survey", ranch, "--csv", "-"},
+			"mark,evidence\nQ7,glue\n", 2, "", "row 2, column evidence"},
+		{"survey with a line that is not there", []string{"survey", ranch, "--csv", "-"},
+			"mark,line\nQ7,roof\n", 2, "", "house.joints[0].line"},
+		{"survey with no such table", []string{"survey", ranch, "--csv", "none.csv"}, "", 2, "", "none.csv"},
+		{"survey without an old roof", []string{"survey", "-"}, desert, 2, "", "house.joints"},
 		{"unknown command", []string{"guess"}, "", 2, "", "guess"},
 		{"schema", []string{"schema"}, "", 0, string(cover.Schema()), ""},
 		{"schema of something", []string{"schema", "x"}, "", 2, "", "unknown command"},

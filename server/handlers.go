@@ -65,11 +65,7 @@ func answer(c echo.Context, form url.Values) error {
 // size answers a job in JSON with its report in JSON; with the query margins=true the
 // report holds the margins as well.
 func (h handlers) size(c echo.Context) error {
-	kind, _, err := mime.ParseMediaType(c.Request().Header.Get(echo.HeaderContentType))
-	if err != nil || kind != echo.MIMEApplicationJSON {
-		return echo.NewHTTPError(http.StatusUnsupportedMediaType, "Send the job as application/json.")
-	}
-	in, err := cover.Read(c.Request().Body)
+	in, err := sent(c)
 	if err != nil {
 		return err
 	}
@@ -90,6 +86,32 @@ func (h handlers) size(c echo.Context) error {
 		return fmt.Errorf("writing the report: %w", err)
 	}
 	return c.JSONBlob(http.StatusOK, text)
+}
+
+// survey answers a job in JSON with the survey of its old roof in JSON.
+func (h handlers) survey(c echo.Context) error {
+	in, err := sent(c)
+	if err != nil {
+		return err
+	}
+	report, err := sized(c, in, cover.SurveyOnly)
+	if err != nil {
+		return err
+	}
+	text, err := json.Marshal(report.SurveyAnswer())
+	if err != nil {
+		return fmt.Errorf("writing the survey: %w", err)
+	}
+	return c.JSONBlob(http.StatusOK, text)
+}
+
+// sent reads the job in the body of a request.
+func sent(c echo.Context) (cover.Input, error) {
+	kind, _, err := mime.ParseMediaType(c.Request().Header.Get(echo.HeaderContentType))
+	if err != nil || kind != echo.MIMEApplicationJSON {
+		return cover.Input{}, echo.NewHTTPError(http.StatusUnsupportedMediaType, "Send the job as application/json.")
+	}
+	return cover.Read(c.Request().Body)
 }
 
 // health says that the server answers.

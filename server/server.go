@@ -49,6 +49,7 @@ func New(c Config) *echo.Echo {
 	e.Match([]string{echo.GET, echo.HEAD}, "/", h.page)
 	e.POST("/", h.submit)
 	e.POST("/api/v1/size", h.size)
+	e.POST("/api/v1/survey", h.survey)
 	e.Match([]string{echo.GET, echo.HEAD}, "/healthz", h.health)
 	e.Group("/static", keepAWhile).StaticFS("/", web.Static())
 	return e

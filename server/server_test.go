@@ -26,7 +26,7 @@ import (
 )
 
 // covers are the whole inputs in testdata/covers.
-var covers = []string{"desert", "snow", "coast", "survey"}
+var covers = []string{"desert", "snow", "coast", "survey", "ranch"}
 
 // job is the text of one of them.
 func job(tb testing.TB, name string) []byte {
@@ -96,6 +96,9 @@ func TestAnswers(t *testing.T) {
 		{"address that cannot be read", "GET", "/?site.wind_speed_mph=105;site.exposure=C", "", "", 400, "text/html", "cannot be read"},
 		{"form that cannot be read", "POST", "/", typed, "job.name=%zz", 400, "text/html", "cannot be read"},
 		{"no number", "GET", "/?site.wind_speed_mph=NaN", "", "", 422, "text/html", "NaN"},
+		{"survey", "POST", "/api/v1/survey", json, string(job(t, "survey")), 200, json, `"to_open":`},
+		{"survey of a job without an old roof", "POST", "/api/v1/survey", json, desert, 422, "application/problem+json", "house.joints"},
+		{"survey of a form", "POST", "/api/v1/survey", typed, filled, 415, "application/problem+json", "application/json"},
 		{"style sheet", "GET", "/static/style.css", "", "", 200, "text/css", "@media print"},
 		{"script", "GET", "/static/page.js", "", "", 200, "text/javascript", "use strict"},
 		{"no asset", "GET", "/static/none.css", "", "", 404, "text/html", "Not Found"},
