@@ -67,6 +67,7 @@ type Joint struct {
 	Evidence  *string  `json:"evidence,omitempty"`      // what is seen: strap, toenails, bolts, none_seen or unknown
 	Condition *string  `json:"condition,omitempty"`     // sound, rust, split, decay, gap or not_recorded
 	Rating    *float64 `json:"rating_lb,omitempty"`     // lb uplift for wind, of a strap, from its label
+	RatedFor  *string  `json:"rated_for,omitempty"`     // species group that the rating is for
 	Asked     *int     `json:"nails_asked,omitempty"`   // nails that the rating asks for at each end
 	There     *int     `json:"nails_there,omitempty"`   // nails counted at the weaker end
 	Gauge     *string  `json:"gauge,omitempty"`         // steel of a strap without a rating, by its number

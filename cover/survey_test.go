@@ -100,7 +100,7 @@ func surveyed(t testing.TB, joints ...cover.Joint) cover.Input {
 func strapped(mark, zone string, rating float64) cover.Joint {
 	return cover.Joint{
 		Mark: &mark, Place: new("eave"), Zone: &zone, Evidence: new("strap"), Condition: new("sound"),
-		Rating: &rating, Asked: new(10), There: new(10), Line: new("street side"),
+		Rating: &rating, Asked: new(10), There: new(10), Species: new("Douglas Fir-Larch"), Line: new("street side"),
 	}
 }
 
@@ -397,6 +397,7 @@ func TestOldRoofFaults(t *testing.T) {
 		{func(in *cover.Input) { in.House.Joints[0].First = new(3) }, "house.joints[0].last"},
 		{func(in *cover.Input) { in.House.Joints[0].First, in.House.Joints[0].Last = new(3), new(2) }, "house.joints[0].last"},
 		{func(in *cover.Input) { in.House.Joints[0].Species = new("Oak") }, "house.joints[0].species"},
+		{func(in *cover.Input) { in.House.Joints[1].RatedFor = new("Oak") }, "house.joints[1].rated_for"},
 		{func(in *cover.Input) { in.House.Joints[0].Fastener = new("17d common") }, "house.joints[0].fastener"},
 		{func(in *cover.Input) { in.House.Joints[0].Place = new("ridge") }, "house.joints[0].place"},
 		{func(in *cover.Input) { in.House.Joints[0].Line = new("nowhere") }, "house.joints[0].line"},

@@ -52,6 +52,9 @@ func seenOf(j *Joint) survey.Seen {
 	if j.Gauge != nil {
 		s.Sheet, _ = dowel.FindSheet(*j.Gauge)
 	}
+	if j.RatedFor != nil {
+		s.RatedFor = gravityOf(*j.RatedFor)
+	}
 	if j.Species != nil {
 		s.Gravity = gravityOf(*j.Species)
 	}

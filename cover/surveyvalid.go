@@ -109,6 +109,9 @@ func (in Input) checkJoint(i int, lines map[string]bool, at *calc.Fields) {
 	if j.Species != nil {
 		at.OneOf("species", *j.Species, lumber.Species()...)
 	}
+	if j.RatedFor != nil {
+		at.OneOf("rated_for", *j.RatedFor, lumber.Species()...)
+	}
 	if j.Fastener != nil {
 		if _, ok := fastenerNamed(*j.Fastener, evidenceOf(j.Evidence)); !ok {
 			at.Add("fastener", shown(*j.Fastener), "a nail such as 16d common or 8d box, or of bolts a diameter such as 1/2")

@@ -15,6 +15,7 @@ const (
 	NoRating                  // strap without a rating, a gauge and a count of nails
 	NoCount                   // rating without a count of nails
 	NoSize                    // bolts without diameter, thicknesses or end distance
+	LighterWood               // rating for denser wood than is known to be there
 	NothingThere              // looked at: no fastener
 	DamagedJoint              // rust, split, decay or gap: counts for nothing
 	HalfNailed                // strap with fewer than four nails at an end
@@ -31,6 +32,7 @@ var basisWords = [...]string{
 	NoRating:     "a strap without a rating, and without gauge, width, nail and number of nails to reckon one",
 	NoCount:      "the rating holds with every hole filled: the nails there, and those asked for, were not counted",
 	NoSize:       "bolts without their diameter, number, both thicknesses and end distance",
+	LighterWood:  "the rating is for denser wood than is there, or than a stamp shows: read the stamp, or the column of the lighter wood",
 	NothingThere: "looked at: nothing holds it up",
 	DamagedJoint: "damaged: what is there counts for nothing",
 	HalfNailed:   "a strap with fewer than four nails at an end counts for nothing",
@@ -72,7 +74,8 @@ type Capacity struct {
 // two 8d box nails, in wood without a stamp G 0.36; the plate that holds them is a single
 // two-by unless it was measured. C_M does not apply to them (NDS 2018 Table 11.3.1). A
 // rating is for wind already and takes no further factor; it counts in the share of the
-// nails that are there, and not at all with fewer than four. Nails of straps and bolts
+// nails that are there, not at all with fewer than four, and not in wood lighter than it
+// is for. Nails of straps and bolts
 // take C_M of lumber that was green when it was fastened, which nobody knows of an old
 // roof. What is damaged holds nothing.
 func NewCapacity(s Seen) Capacity {
@@ -121,6 +124,8 @@ func strapBasis(s *Seen) Basis {
 	switch {
 	case s.Present > 0 && s.Present < leastNails:
 		return HalfNailed
+	case s.Rating > 0 && s.Present > 0 && s.Needed > 0 && s.gravity() < s.ratedFor():
+		return LighterWood
 	case s.Rating > 0 && s.Present > 0 && s.Needed > 0:
 		return RatedStrap
 	case s.Rating > 0:

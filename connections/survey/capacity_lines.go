@@ -13,6 +13,8 @@ func (c Capacity) Lines() []calc.Line {
 	switch c.Basis {
 	case RatedStrap:
 		s.Given("R", seen.Rating, "lb", "rating of the strap for wind, from its label; C_D is in it")
+		s.Given("G", seen.gravity(), "", "specific gravity of the weaker member, by its stamp, NDS 2018 Table 12.3.3A")
+		s.Given("G_r", seen.ratedFor(), "", "least specific gravity that the rating is for: not above G")
 		s.Given("n_there", float64(seen.Present), "", "nails at the weaker end, survey")
 		s.Given("n_asked", float64(seen.Needed), "", "nails that the rating asks for")
 		s.Step("r_n", "min(1, n_there / n_asked)", c.Share, "", "every hole filled, or its share")

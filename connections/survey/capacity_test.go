@@ -38,7 +38,7 @@ func aslant(t testing.TB, kind, size string, count int, gravity float64) survey.
 
 // tied is a sound strap with a rating, ten nails asked for.
 func tied(rating float64, present int) survey.Seen {
-	return survey.Seen{Evidence: survey.Strap, Condition: survey.Sound, Rating: rating, Needed: 10, Present: present}
+	return survey.Seen{Evidence: survey.Strap, Condition: survey.Sound, Rating: rating, Needed: 10, Present: present, Gravity: of(0.5)}
 }
 
 // plainStrap is 1-1/4 in. of 20 gage steel, 0.036 in., with 8d nails in Douglas fir.
@@ -82,6 +82,19 @@ func TestTrapSpeciesOfThePlate(t *testing.T) {
 	unstamped.Gravity = lumber.Quoted{}
 	calctest.Near(t, 0.44, survey.NewCapacity(unstamped).Uplift/fir, 0.005)
 	calctest.Near(t, survey.UnknownGravity, survey.NewCapacity(unstamped).Toenail.Holding.Gravity, 1e-12)
+	for _, c := range []struct {
+		wood, rated float64
+		want        survey.Basis
+	}{
+		{0.50, 0.50, survey.RatedStrap}, {0.50, 0, survey.RatedStrap}, {0.55, 0.50, survey.RatedStrap}, {0.42, 0.42, survey.RatedStrap},
+		{0.42, 0.50, survey.LighterWood}, {0.42, 0, survey.LighterWood}, {0, 0, survey.LighterWood}, {0.36, 0.42, survey.LighterWood},
+	} {
+		s := tied(500, 10)
+		s.Gravity, s.RatedFor = of(c.wood), of(c.rated)
+		got := survey.NewCapacity(s)
+		assert.Equal(t, c.want, got.Basis, "wood %v, rated for %v", c.wood, c.rated)
+		assert.Equal(t, c.want == survey.RatedStrap, got.Uplift > 0)
+	}
 }
 
 // Trap: rusted hardware, or a strap with half of its nails, at the full rating.

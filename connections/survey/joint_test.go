@@ -256,6 +256,7 @@ func TestWords(t *testing.T) {
 func ExampleNewJoint() {
 	strap := survey.NewCapacity(survey.Seen{
 		Evidence: survey.Strap, Condition: survey.Sound, Rating: 500, Needed: 10, Present: 10,
+		Gravity: of(0.5),
 	})
 	for _, uplift := range []float64{410, 620} {
 		j := survey.NewJoint(survey.Demand{Main: uplift, Component: uplift}, strap, nil)

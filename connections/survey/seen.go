@@ -68,6 +68,7 @@ type Seen struct {
 	Condition Condition      // its state
 	Gravity   lumber.Quoted  // G of the weaker member, ratio; 0 when no stamp was read
 	Rating    float64        // of a strap, from its label, lb uplift for wind; 0 when there is none
+	RatedFor  lumber.Quoted  // G that the rating is for, ratio; 0 when not said: that of Douglas Fir-Larch
 	Needed    int            // nails that the rating asks for at each end
 	Present   int            // nails counted at the weaker end
 	Sheet     dowel.Sheet    // steel of a strap without a rating; without thickness when not measured
@@ -95,6 +96,18 @@ func (s *Seen) gravity() float64 {
 		return s.Gravity.Value
 	}
 	return UnknownGravity
+}
+
+// usualRating is G of the column that ratings of straps are quoted from when no species
+// is named, ratio: Douglas Fir-Larch (NDS 2018 Table 12.3.3A).
+const usualRating = 0.50
+
+// ratedFor is G of the wood that the rating is for.
+func (s *Seen) ratedFor() float64 {
+	if s.RatedFor.Value > 0 {
+		return s.RatedFor.Value
+	}
+	return usualRating
 }
 
 // holding is the thickness of the member below that counts.

@@ -29,8 +29,8 @@ func NewBanded(edge, field, overhang Component, strip, span float64) (Banded, bo
 	w.Far = (b * b / 2) / (span * span / 8)
 	basis, ok := PartBasis(edge, overhang)
 	basis.Name = "components and cladding, strip at the eave and field"
-	basis.Windward = w.Near*-edge.Up + (1-w.Near)*-field.Up
-	basis.Leeward = w.Far*-edge.Up + (1-w.Far)*-field.Up
+	basis.Windward = w.Near*edge.lift() + (1-w.Near)*field.lift()
+	basis.Leeward = w.Far*edge.lift() + (1-w.Far)*field.lift()
 	basis.Source += "; " + field.source()
 	basis.Status = basis.Status.Weakest(field.status())
 	w.Basis = basis
@@ -42,8 +42,8 @@ func (w Banded) Lines() []calc.Line {
 	var s calc.Sheet
 	s.Given("L", w.Span/calc.Ft, "ft", "wall to wall, geometry")
 	s.Given("b", w.Strip/calc.Ft, "ft", "strip along the eave, not beyond the middle of the span")
-	s.Quoted("g_e", -w.Edge.Up, "", w.Edge.source(), w.Edge.status())
-	s.Quoted("g_f", -w.Field.Up, "", w.Field.source(), w.Field.status())
+	s.Quoted("g_e", w.Edge.lift(), "", w.Edge.source(), w.Edge.status())
+	s.Quoted("g_f", w.Field.lift(), "", w.Field.source(), w.Field.status())
 	s.Step("k_2", "(b * L - pow(b, 2) / 2) / (3 * pow(L, 2) / 8)", w.Near, "", "moment of the strip in that of the windward half, statics")
 	s.Step("k_3", "(pow(b, 2) / 2) / (pow(L, 2) / 8)", w.Far, "", "likewise of the leeward half, statics")
 	s.Step("g_2", "k_2 * g_e + (1 - k_2) * g_f", w.Basis.Windward, "", "blend of the two zones, windward half")

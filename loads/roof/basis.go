@@ -72,13 +72,14 @@ func PlainBasis(angle float64, end bool, class Enclosure) (Basis, bool) {
 
 // PartBasis returns the coefficients of components and cladding for a strict uplift:
 // those of a part of the roof on both halves, and of its overhang, whose coefficient
-// is net. The effective area of both should be [wind.EffectiveArea] of the rafter.
+// is net, and neither below the least pressure on components. The effective area of both
+// should be [wind.EffectiveArea] of the rafter.
 //
 // Special case: false, and factors that are not numbers, where either has no value or
 // the second is not an overhang.
 func PartBasis(part, overhang Component) (Basis, bool) {
 	b := Basis{
-		Name: "components and cladding", Windward: -part.Up, Leeward: -part.Up, Overhang: -overhang.Up,
+		Name: "components and cladding", Windward: part.lift(), Leeward: part.lift(), Overhang: overhang.lift(),
 		Inside: part.Inside, Source: "ASCE 7 components: " + part.source() + "; " + overhang.source(),
 		Status: part.status().Weakest(overhang.status()),
 	}

@@ -59,6 +59,19 @@ func NewComponent(s wind.Site, p Part, class Enclosure) (Component, bool) {
 	return c, !math.IsNaN(c.Suction)
 }
 
+// lift is the coefficient of the suction without the internal one, factor, positive
+// upward: that of the figure, or that of the least pressure where it governs.
+func (c *Component) lift() float64 {
+	internal := c.Inside.Factor
+	if c.Part.Overhang {
+		internal = 0
+	}
+	if least := leastPressure/c.Velocity.Pressure - internal; least > -c.Up {
+		return least
+	}
+	return -c.Up
+}
+
 // row finds the row of zones.csv of the part, or −1.
 func (p *Part) row(zone Zone, down bool) int {
 	for i := range zoneRows {
@@ -75,7 +88,11 @@ func (c *Component) source() string {
 	if c.up.row < 0 {
 		return c.Part.Figures.String() + ", no figure is known"
 	}
-	return zoneRows[c.up.row].source + ", " + c.zone()
+	source := zoneRows[c.up.row].source + ", " + c.zone()
+	if c.lift() > -c.Up {
+		source += ", raised to 16 psf, ASCE 7-16 30.2.2"
+	}
+	return source
 }
 
 // status is how the row of the suction is known.

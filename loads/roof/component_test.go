@@ -268,6 +268,23 @@ func TestPartBasis(t *testing.T) {
 	assert.True(t, math.IsNaN(roof.NewTie(j, b).Uplift))
 }
 
+// Trap: a large part of a steeper roof in a light wind below the least pressure on
+// components: 16 psf of strength level, 9.6 psf of allowable stress before the dead load.
+func TestTrapLeastPressureOfAPart(t *testing.T) {
+	j := roof.TableJoint("B", 90, 20*calc.Ft, 10*calc.Ft)
+	j.Overhang, j.Dead = 0, 0
+	on := roof.Part{Figures: roof.Figures716, Angle: 15, Zone: roof.Zone1, Area: 200 * calc.SqFt}
+	over := on
+	over.Overhang = true
+	field, _ := roof.NewComponent(j.Site, on, roof.Enclosed)
+	eave, _ := roof.NewComponent(j.Site, over, roof.Enclosed)
+	b, ok := roof.PartBasis(field, eave)
+	require.True(t, ok)
+	assert.Greater(t, b.Windward, -field.Up)
+	assert.Contains(t, b.Source, "30.2.2")
+	assert.GreaterOrEqual(t, roof.NewTie(j, b).Uplift, 0.6*16*10*10-1e-9, "9.6 psf on half of 20 ft by 10 ft")
+}
+
 func TestComponentAllocatesNothing(t *testing.T) {
 	s := place(115)
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
