@@ -52,6 +52,19 @@ func (f *beamFrame) rest(m *model, i int, at float64, cases [][]beam.Load) {
 	}
 }
 
+// alone is the force of rafter i by case, lb for a factor of 1.
+func (f *beamFrame) alone(m *model, i, cases int) []float64 {
+	list := make([][]beam.Load, cases-1)
+	f.rest(m, i, 0, list)
+	out := make([]float64, cases)
+	for c, on := range list {
+		for _, l := range on {
+			out[c+1] += l.Total()
+		}
+	}
+	return out
+}
+
 // workerAt is the x of the maintenance load of a bay, in: the middle of a span, the tip
 // of an overhang.
 func (f *beamFrame) workerAt(b int) float64 {

@@ -1,6 +1,8 @@
 package cover
 
 import (
+	"math"
+
 	"patiocover/loads"
 )
 
@@ -33,6 +35,33 @@ type piece struct {
 	*frame
 	from, to  float64 // in, x
 	firstPost int     // index of the post at its first support; its bay b is bay firstPost+b of the line
+
+	// A rafter that stands just over the splice at its right end is carried by the next
+	// stick, and may rest on this one: its force by case, and by arrangement without its own
+	// weight, lb; nil for none.
+	splice, spliced []float64
+}
+
+// keepSplice keeps the force of the rafter over the splice under every arrangement.
+func (p *piece) keepSplice() {
+	if p.splice == nil {
+		return
+	}
+	p.spliced = make([]float64, len(p.arr))
+	for i := range p.arr {
+		for c, x := range p.splice {
+			p.spliced[i] += p.arr[i].coef[c] * x
+		}
+	}
+}
+
+// besides is what a rafter over the splice at the right end presses more on its seat
+// there under arrangement i, lb.
+func (p *piece) besides(i, support int) float64 {
+	if p.splice == nil || support != len(p.unit)-1 {
+		return 0
+	}
+	return max(0, p.spliced[i]+p.arr[i].coef[p.varied]*p.splice[p.varied])
 }
 
 // A term says which rafter load an arrangement carries, before the size of the
@@ -73,8 +102,11 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	f.write(m)
 	for i := range f.pieces {
 		f.pieces[i].fix(eachCase(len(f.bays)))
+		f.pieces[i].keepSplice()
 		f.blow(&f.pieces[i])
+		f.pieces[i].atCuts = m.beamHold.cuts[0].deep > 0 || *m.in.Beams.OnPost == "side_bolted"
 	}
+	f.bendSideways(m)
 	f.hulls(m)
 	return f, nil
 }
@@ -113,7 +145,13 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 	if err != nil {
 		return piece{}, err
 	}
-	return piece{frame: made, from: from, to: to, firstPost: first}, nil
+	out := piece{frame: made, from: from, to: to, firstPost: first}
+	for i, x := range m.plan.rafters {
+		if math.Abs(x-to) <= tiny && to < m.plan.width-tiny {
+			out.splice = f.alone(m, i, len(made.normal))
+		}
+	}
+	return out, nil
 }
 
 // arrange lists every combination with every placing of its loads.
@@ -279,7 +317,7 @@ func (f *beamFrame) demands(w *wood, every bool, out []peaks) {
 		for a := range p.arr {
 			for s := range p.unit {
 				r := p.reaction(a, s, w)
-				out[i].stand(a, s, p.arr[a].duration, r)
+				out[i].stand(a, s, p.arr[a].duration, r+p.besides(a, s))
 				f.forces[a][p.firstPost+s] += r
 			}
 		}

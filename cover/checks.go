@@ -13,6 +13,7 @@ type checkKind uint8
 const (
 	bendingCheck checkKind = iota
 	axialCheck
+	bothCheck
 	shearCheck
 	bearingCheck
 	bedCheck
@@ -28,7 +29,7 @@ const (
 // optional tells the kinds that a member has only where something asks for them.
 func (k checkKind) optional() bool {
 	switch k {
-	case axialCheck, bedCheck, notchCheck, restCheck, boltCheck, gustCheck:
+	case axialCheck, bothCheck, bedCheck, notchCheck, restCheck, boltCheck, gustCheck:
 		return true
 	}
 	return false
@@ -43,6 +44,7 @@ type found struct {
 	bay      int     // bay or support
 	edge     int     // compressed edge for bending; sense of the reaction for shear at a cut
 	force    float64 // lb along the member, pressing, or below 0 pulling
+	side     float64 // lb-in, moment about the weak axis
 }
 
 // A graded holds the worst of every kind.
@@ -149,6 +151,7 @@ func (f *frame) gradeBending(w *wood, p *peaks, h *holding, d lumber.Duration, g
 			x := found{ratio: c.Ratio(), demand: at.value, duration: d, by: at.by, bay: at.bay, edge: edge}
 			g[bendingCheck].raise(x)
 			f.gradeAxial(w, &axial, h, x, g)
+			f.gradeSidewise(w, h, x, g)
 		}
 	}
 }
@@ -174,6 +177,8 @@ func (f *frame) result(w *wood, h *holding, k checkKind, x found) calc.Result {
 		return member.NewBending(x.demand, &w.dry, x.duration, h.bracing.of(x.edge, f.bays[x.bay]))
 	case axialCheck:
 		return f.pushedResult(w, h, x)
+	case bothCheck:
+		return f.bothResult(w, h, x)
 	case shearCheck:
 		return member.NewShear(x.demand, &w.dry, x.duration)
 	case bearingCheck:

@@ -44,7 +44,8 @@ func ExampleSize() {
 	}
 	fmt.Println(report.Verdict)
 	// Output:
-	// 11 rafter 2x8: OK
+	// 9 rafter 2x8: OK
+	// 2 edge rafter 2x8: OK
 	// 1 beam 4x8: OK
 	// 3 post 4x4: OK
 	// 11 ties of 250 lb: NOT CHECKED

@@ -91,6 +91,9 @@ type frame struct {
 	swings [maxBays]peak // largest deflection by bay under live or snow, times E I, lb-in³
 	gusts  [maxBays]peak // the same under wind of strength level
 	hull   hull          // what can bring a peak
+	atCuts bool          // what stands beside and over the supports counts, as for cuts and bolts
+
+	sidewise sidewise // of a beam; zero where nothing pushes it sideways
 }
 
 // newFrame makes the plan of a line member from its load cases.
@@ -223,6 +226,9 @@ func (f *frame) strength(i int, w *wood, p *peaks) {
 		p.moment[d][b][topEdge].raise(r.MomentMax, i, b)
 		p.moment[d][b][bottomEdge].raise(-r.MomentMin, i, b)
 		p.shear[d].raise(max(r.ShearMax, -r.ShearMin), i, b)
+	}
+	if !f.atCuts {
+		return
 	}
 	for s, moment := range f.forces.SupportMoments {
 		left, right := f.forces.Bays[s].ShearRight, f.forces.Bays[s+1].ShearLeft

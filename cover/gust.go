@@ -7,8 +7,8 @@ import (
 
 // arrangeBlows lists the wind on a rafter for deflection: every case, with the share of
 // the tributary width that feels it.
-func (r *rafterFrame) arrangeBlows(m *model) {
-	for _, w := range m.wind.rafter {
+func (r *rafterFrame) arrangeBlows(m *model, winds []windCase) {
+	for _, w := range winds {
 		width := m.plan.spacing * w.share
 		a := arrangement{name: gustName(w.name), coef: make([]float64, len(r.normal))}
 		a.coef[r.highCase()], a.coef[r.lowCase()] = w.high*width, w.low*width

@@ -111,7 +111,7 @@ func (f *frame) strengthReadings() []reading {
 			out = append(out, reading{momentIn, b, 1}, reading{momentIn, b, -1})
 		}
 	}
-	for s := range f.unit {
+	for s := 0; f.atCuts && s < len(f.unit); s++ {
 		out = append(out, reading{momentOver, s, 1}, reading{momentOver, s, -1},
 			reading{shearBeside, s, 1}, reading{shearBeside, s, -1})
 	}

@@ -44,12 +44,12 @@ func answer(t *rapid.T, in cover.Input) cover.Report {
 	return r
 }
 
-// largest is the largest ratio of the members whose sizes were settled: the deck is
-// chosen anew for every load.
+// largest is the largest ratio of the members whose sizes were settled: the deck, and how
+// many rafters a knee brace meets, are chosen anew for every load.
 func largest(r cover.Report) cover.Ratio {
 	most := cover.Ratio(0)
 	for _, m := range r.Members {
-		if strings.HasPrefix(m.Mark, "DK") {
+		if strings.HasPrefix(m.Mark, "DK") || m.Name == "knee brace" {
 			continue
 		}
 		most = max(most, m.Ratio)
@@ -275,6 +275,8 @@ func TestNextSmallerSizeFails(t *testing.T) {
 				smaller.Beams.Size = &last.Size
 			case "post":
 				smaller.Posts.Size = &last.Size
+			case "knee brace":
+				smaller.Lateral.BraceSize = &last.Size
 			case "deck panel":
 				smaller.Deck.Rating = &last.Size
 			default:

@@ -9,6 +9,10 @@ import (
 // members writes up every member: the rafters, each beam line, the posts.
 func (m *model) members(ws *workspace, d *design) []Member {
 	out := []Member{m.rafterMember(ws, d)}
+	if out[0].Count > edgeRafters {
+		out[0].Count -= edgeRafters
+		out = append(out, m.edgeMember(d))
+	}
 	for i := range m.lines {
 		out = append(out, m.beamMember(ws, d, i))
 	}
@@ -29,8 +33,14 @@ func (m *model) rafterMember(ws *workspace, d *design) Member {
 	out.Length = m.plan.slope(m.plan.projection) / calc.Ft
 	h := m.rafterHolding(w, &d.beam)
 	out.Notes = m.rafterNotes(w)
-	r := m.rafter
-	for k, x := range ws.rafter {
+	m.addRafterChecks(m.rafter, w, h, &ws.rafter, &out)
+	m.rafterWater(ws, w, &out)
+	return out
+}
+
+// addRafterChecks writes up the checks of rafters.
+func (m *model) addRafterChecks(r *rafterFrame, w *wood, h *holding, g *graded, out *Member) {
+	for k, x := range g {
 		kind := checkKind(k)
 		if kind.optional() && x.demand == 0 {
 			continue
@@ -41,9 +51,7 @@ func (m *model) rafterMember(ws *workspace, d *design) Member {
 		}
 		out.add(checkNames[k], r.nameOf(kind, x), m.rafterPlace(kind, x), r.result(w, h, kind, x), trace...)
 	}
-	r.addCodeTotal(w, h, 0, r.bays, &out)
-	m.rafterWater(ws, w, &out)
-	return out
+	r.addCodeTotal(w, h, 0, r.bays, out)
 }
 
 // rafterPlace says where on a rafter a check is.
@@ -80,11 +88,27 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 	}
 	at := ws.lines[line].worst(sagCheck)
 	l.pieces[at].addCodeTotal(w, held, l.pieces[at].firstPost, l.bays, &out)
+	out.Notes = append(out.Notes, l.pieceNotes(&ws.lines[line])...)
 	if m.flat() {
 		out.add("ponding", "water that gathers in its own sag", "longest span", m.beamPond(line, w))
 	}
 	m.addBraced(ws, d, line, &out)
 	out.add(stockName, "geometry", "longest piece", stockCheck{m.plan.longest(), *m.in.Beams.Stock * calc.Ft})
+	return out
+}
+
+// pieceNotes gives each stick of a spliced line its own verdict.
+func (f *beamFrame) pieceNotes(lw *lineWork) []string {
+	if len(f.pieces) == 1 {
+		return nil
+	}
+	var out []string
+	for i, p := range f.pieces {
+		g := &lw.pieces[i]
+		ratio := Ratio(g.ratio())
+		out = append(out, fmt.Sprintf("Piece %d, from %s to %s: %s, %s governs at ratio %s",
+			i+1, calc.FeetInches(p.from), calc.FeetInches(p.to), ratio.Verdict(), checkNames[g.kind()], ratioText(ratio)))
+	}
 	return out
 }
 

@@ -49,10 +49,9 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	if err != nil {
 		return nil, err
 	}
-	r.frame = f
+	r.frame, f.atCuts = f, true
 	r.place()
-	r.arrange(m)
-	r.arrangeBlows(m)
+	r.arrange(m, m.wind.rafter, 1)
 	r.fix(0)
 	r.arrangeThrust()
 	r.swing()
@@ -142,9 +141,9 @@ func (r *rafterFrame) middleCase() int     { return 4 + len(r.bays) }
 func (r *rafterFrame) pointCase(i int) int { return 5 + len(r.bays) + i }
 func (r *rafterFrame) heapCase(k int) int  { return r.pointCase(len(r.points)) + k }
 
-// arrange lists every combination with every placing of its loads: on a rafter of
-// full tributary width, and for the zone pressures on an edge rafter too.
-func (r *rafterFrame) arrange(m *model) {
+// arrange lists every combination with every placing of its loads, on a rafter that has
+// some share of a full tributary width under loads other than wind.
+func (r *rafterFrame) arrange(m *model, winds []windCase, share float64) {
 	for i := range m.combos {
 		c := &m.combos[i]
 		if m.idle(c) {
@@ -152,10 +151,10 @@ func (r *rafterFrame) arrange(m *model) {
 		}
 		for _, p := range m.placings(c, r.bays) {
 			if c.Wind == 0 {
-				r.arr = append(r.arr, r.strength(m, c, p, windCase{}, 1))
+				r.arr = append(r.arr, r.strength(m, c, p, windCase{}, share))
 				continue
 			}
-			for _, w := range m.wind.rafter {
+			for _, w := range winds {
 				if suits(c, w.down(), w.up()) {
 					r.arr = append(r.arr, r.strength(m, c, p, w, w.share))
 				}
@@ -163,9 +162,10 @@ func (r *rafterFrame) arrange(m *model) {
 		}
 	}
 	for i := range r.points {
-		r.arr = append(r.arr, r.worker(m, i))
+		r.arr = append(r.arr, r.worker(m, i, share))
 	}
-	r.arrangeSag(m)
+	r.arrangeSag(m, share)
+	r.arrangeBlows(m, winds)
 }
 
 // strength is one combination with its loads placed.
@@ -193,18 +193,18 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 }
 
 // worker is dead load with the maintenance load at one place.
-func (r *rafterFrame) worker(m *model, i int) arrangement {
+func (r *rafterFrame) worker(m *model, i int, share float64) arrangement {
 	a := newArrangement(&withWorker, pattern{}, "")
 	a.name += " " + r.points[i].name
 	a.onPlan, a.coef = 1, make([]float64, len(r.normal))
-	a.coef[0] = m.layers(false) * m.plan.spacing * r.cosine
+	a.coef[0] = m.layers(false) * m.plan.spacing * share * r.cosine
 	a.coef[r.pointCase(i)] = loads.MaintenanceLoad * r.cosine
 	return a
 }
 
 // arrangeSag lists the placings of live or snow load for deflection.
-func (r *rafterFrame) arrangeSag(m *model) {
-	width := m.plan.spacing * r.cosine * r.cosine
+func (r *rafterFrame) arrangeSag(m *model, share float64) {
+	width := m.plan.spacing * share * r.cosine * r.cosine
 	all := patterns(r.bays)
 	for _, p := range append(all, m.drifted(all[0].bays)...) {
 		a := arrangement{name: p.sagName(), coef: make([]float64, len(r.normal))}

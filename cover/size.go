@@ -160,7 +160,7 @@ func (ws *workspace) worstPost() postCheck {
 // checkNames and postNames name the kinds of check in the report.
 var (
 	checkNames = [checkKinds]string{
-		"bending", "bending with force along the slope", "shear", "bearing", "bearing on the beam", "shear at the cut",
+		"bending", "bending with force along the slope", "bending both ways", "shear", "bearing", "bearing on the beam", "shear at the cut",
 		"bending at the cut", "shear at the fasteners", "live or snow deflection", "long-term deflection", "deflection under wind",
 	}
 )

@@ -149,6 +149,8 @@ func (f *frame) trace(w *wood, h *holding, k checkKind, x found, p parts) []calc
 	switch k {
 	case bendingCheck, axialCheck:
 		return f.momentTrace(w, x, p)
+	case bothCheck:
+		return append(f.sideTrace(), f.momentTrace(w, x, p)...)
 	case shearCheck:
 		return f.shearTrace(w, x, p)
 	case bearingCheck, bedCheck:
@@ -210,9 +212,11 @@ func behind(trace []calc.Line, c calc.Check) calc.Check {
 	}
 	lines := append([]calc.Line(nil), trace...)
 	for _, l := range c.Lines {
-		if !found[l.Symbol] || l.Formula != "" {
-			lines = append(lines, l)
+		if found[l.Symbol] && l.Formula == "" {
+			delete(found, l.Symbol) // once: a later one is another value
+			continue
 		}
+		lines = append(lines, l)
 	}
 	c.Lines = lines
 	return c

@@ -276,3 +276,62 @@ func TestGreenMembersShrink(t *testing.T) {
 	assert.Contains(t, strings.Join(member(t, r, "R1").Notes, "; "), "drying from 28 to 8 % it loses about 0.32 in of its depth")
 	assert.NotContains(t, strings.Join(member(t, r, "BM1").Notes, "; "), "Installed green")
 }
+
+// A beam that nothing but its posts holds outward bends about its weak axis under wind on
+// a steep roof: by the tangent of the slope times the moment of the vertical part, which
+// here is w L²/8 from rafters that nearly fill the span.
+func TestBeamsBendBothWays(t *testing.T) {
+	in := steep(6)
+	in.Cover.WindView = new("overhang") // one pressure all over
+	in.Lateral.Out, in.Posts.Count = new("embedded_posts"), new(2)
+	r := size(t, in)
+	c := check(t, r, "BM1", "bending both ways")
+	calctest.Close(t, 0.6*0.5*value(t, c, "M_wind"), value(t, c, "M_side"), exact, 0, "0.6 tan")
+	one := 0.0
+	for _, by := range reaction(t, r, "BM1").ByCase {
+		if strings.Contains(by.Case, "overhang of the house roof") {
+			one = max(one, math.Abs(by.Force))
+		}
+	}
+	calctest.Close(t, one/2*20*20/8*12, value(t, c, "M_wind"), exact, 0, "w L²/8 with a rafter at mid span, lb-in")
+	assert.Greater(t, float64(c.Ratio), 0.0)
+	in.Lateral.Out = new("house_diaphragm")
+	assert.True(t, none(t, size(t, in), "BM1", "bending both ways"), "the house holds the rafters")
+}
+
+// The rafters at the side edges carry their own strip: with all else even, half of what
+// an inner one carries, but their own weight in full.
+func TestEdgeRafters(t *testing.T) {
+	in := simple()
+	in.Site.RoofLive = new(60.0)
+	r := size(t, in)
+	inner, edge := check(t, r, "R1", "shear"), check(t, r, "R2", "shear")
+	calctest.Close(t, value(t, inner, "V_L")/2, value(t, edge, "V_L"), exact, 0, "half of the tributary width")
+	own := weightOf2x8(19) * math.Hypot(1, 0.125/12) * 10 / 2 * math.Cos(tilt(0.125))
+	calctest.Close(t, (value(t, inner, "V_D")-own)/2+own, value(t, edge, "V_D"), exact, 0, "the whole of its own weight")
+	assert.Equal(t, 2, member(t, r, "R2").Count)
+	assert.Equal(t, 11-2, member(t, r, "R1").Count)
+	assert.LessOrEqual(t, member(t, r, "R2").Ratio, member(t, r, "R1").Ratio)
+}
+
+// Trap: a rafter just over the splice of a beam given to one stick alone. It may rest on
+// either, so that both seats must carry it, and the post carries it once.
+func TestTrapRafterOverTheSplice(t *testing.T) {
+	in := simple()
+	in.Posts.Count, in.Beams.Splices = new(3), new("every_post") // the middle post at 10 ft, under a rafter
+	r := size(t, in)
+	seat := check(t, r, "P", "beam seat on the post")
+	bm := reaction(t, r, "BM1")
+	rafter := byCase(t, bm, "dead load at its most") + byCase(t, bm, "roof live load")
+	post := reaction(t, r, "P2")
+	whole := byCase(t, post, "dead load at its most") + byCase(t, post, "roof live load")
+	want := (whole-rafter)/2 + rafter
+	if strings.HasPrefix(seat.Combination, "D + Lr") {
+		calctest.Close(t, want, value(t, seat, "R"), 1e-9, 0, "half of the rest, and the rafter")
+	} else {
+		assert.GreaterOrEqual(t, value(t, seat, "R"), want*(1-1e-9))
+	}
+	notes := strings.Join(member(t, r, "BM1").Notes, "; ")
+	assert.Contains(t, notes, "Piece 1, from 0'-0\" to 10'-0\": OK")
+	assert.Contains(t, notes, "Piece 2, from 10'-0\" to 20'-0\": OK")
+}
