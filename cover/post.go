@@ -329,10 +329,15 @@ func (m *model) bends(c *postCase, post *wood, x *postFound) member.Combined {
 	if b.turned {
 		a.Edgewise, a.Flatwise, a.EdgeOffset, a.FlatOffset = b.out, b.along, b.outOff, b.alongOff
 	}
-	stay := member.Stay{
-		Column: m.column(c, b.turned), Bracing: member.Bracing{Unbraced: c.height}, Net: c.net(post),
-	}
+	stay := member.Stay{Column: m.column(c, b.turned), Bracing: c.bracing(), Net: c.net(post)}
 	return member.NewCombined(a, &post.dry, &post.flat, x.duration, stay)
+}
+
+// bracing is that of a post's edges, for a moment to either side: of an unbalanced layup
+// of glued wood the weaker counts. A post that stands by its embedment has one point of
+// zero moment, so that twice its height is safe for C_V (NDS 2018 5.3.6).
+func (c *postCase) bracing() member.Bracing {
+	return member.Bracing{Unbraced: c.height, Zeros: 2 * c.height, Hogging: true}
 }
 
 // pulls is the tongue of a notched post in uplift: the bolts pull at the middle of the
@@ -343,7 +348,9 @@ func (c *postCase) pulls(beam, post *wood, x *postFound) member.Combined {
 	leg.Section.Depth = c.tongue(post, turned)
 	leg.Section.Breadth = side(post, alongHouse, turned)
 	off := (leg.Section.Depth + beam.section.Breadth) / 2
-	stay := member.Stay{Bracing: member.Bracing{Held: true}, Net: max(0, leg.Section.Breadth-c.top.holes) * leg.Section.Depth}
+	held := c.bracing()
+	held.Held = true
+	stay := member.Stay{Bracing: held, Net: max(0, leg.Section.Breadth-c.top.holes) * leg.Section.Depth}
 	return member.NewCombined(member.Actions{Force: -x.demand, Edgewise: x.demand * off}, &leg, &leg, x.duration, stay)
 }
 

@@ -244,3 +244,17 @@ func TestProductsAreProved(t *testing.T) {
 		assert.Equal(t, in, again, "an input reads as it was written")
 	}
 }
+
+// Posts of glued wood have a bending strength: their height is known for C_V, and where
+// the moment may turn to either side the weaker face counts.
+func TestGluedPostsBend(t *testing.T) {
+	in := overhung()
+	in.Posts.Species, in.Posts.Grade, in.Posts.Size = new("Glulam DF/DF"), new("24F-V4"), new("5-1/8x6")
+	r := size(t, in)
+	for _, m := range r.Members {
+		if strings.HasPrefix(m.Mark, "P") {
+			assert.Less(t, float64(m.Ratio), 1.0, m.Mark)
+			assert.Positive(t, float64(m.Ratio))
+		}
+	}
+}
