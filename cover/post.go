@@ -217,6 +217,7 @@ type grading struct {
 	beam, post *wood
 	worst      *[postChecks]postFound
 	floor      float64 // ratio up to which the exact one is of no interest
+	slim       float64 // see slimness
 }
 
 // gradePost finds the worst check of every kind. It allocates nothing.
@@ -225,7 +226,8 @@ type grading struct {
 // better: what cannot be above it is left out.
 func (m *model) gradePost(c *postCase, w trio, floor float64, worst *[postChecks]postFound) {
 	*worst = [postChecks]postFound{}
-	g := grading{m, c, w.beam, w.post, worst, floor}
+	g := grading{m: m, c: c, beam: w.beam, post: w.post, worst: worst, floor: floor}
+	g.slim = g.slimness()
 	post := w.post
 	from, to := c.ways(post)
 	for turned := from; turned <= to; turned++ {

@@ -28,7 +28,7 @@ func TestTrapForceAndMomentOfOneCombination(t *testing.T) {
 	for line, l := range m.lines {
 		for n := range m.plan.posts {
 			c := &ws.lines[line].posts[n].with
-			g := grading{m, c, w.beam, w.post, &kind, 0}
+			g := grading{m: m, c: c, beam: w.beam, post: w.post, worst: &kind}
 			most, mixed := 0.0, 0.0
 			own := w.post.most * c.height
 			for dir := range directions {
@@ -70,7 +70,8 @@ func TestBoundIsNeverBelowTheRatio(t *testing.T) {
 		w := &woods[rapid.IntRange(0, len(woods)-1).Draw(t, "size")]
 		c := ws.lines[0].posts[0].with
 		c.height = rapid.Float64Range(30, 120).Draw(t, "height")
-		g := grading{m, &c, &d.beam, w, nil, 0}
+		g := grading{m: m, c: &c, beam: &d.beam, post: w}
+		g.slim = g.slimness()
 		x := postFound{
 			demand:   rapid.Float64Range(-20000, 20000).Draw(t, "force"),
 			duration: rapid.SampledFrom(lumber.Durations()).Draw(t, "duration"),

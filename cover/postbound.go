@@ -18,9 +18,8 @@ func (g *grading) bend(k postCheck, x postFound) {
 // any for a post that is no square timber, whose edge may turn over or whose values go by
 // other rules.
 //
-// It takes C_P for a / (1 + a), which is less for every c from 1/2 to 1, the shorter plane
-// of buckling for both, and the growth of the eccentric moment by 1.234 at the most (NDS
-// 2018 3.7.1, 3.9, 15.4.1).
+// It takes the worse plane of buckling for both, and the c of sawn posts, the least there
+// is (NDS 2018 3.7.1, 3.9, 15.4.1).
 func (g *grading) atMost(x *postFound) float64 {
 	p, b := g.post, &x.bend
 	size := p.section.Depth
@@ -35,25 +34,29 @@ func (g *grading) atMost(x *postFound) float64 {
 		return pull/p.dry.Tension.At(x.duration) + stress/bending
 	}
 	axial := x.demand / area
-	critical := g.critical(x.duration)
+	critical := g.slim * p.dry.Stability.At(x.duration)
 	star := p.dry.Compression.At(x.duration)
 	alpha, share := critical/star, axial/critical
 	if !(share < 1) {
 		return math.Inf(1)
 	}
-	pressed := axial * (1 + alpha) / (star * alpha)
-	stress := (b.along+b.out)/modulus + axial*6*(b.alongOff+b.outOff)/size*(1+0.234)
+	half := (1 + alpha) / (2 * leastC)
+	pressed := axial / (star * (half - math.Sqrt(half*half-alpha/leastC)))
+	stress := (b.along+b.out)/modulus + axial*6*(b.alongOff+b.outOff)/size*(1+0.234*share)
 	return max(pressed*pressed+stress/(bending*(1-share)), share) // eq. 3.9-3 and 3.9-4
 }
 
-// critical is the buckling stress of a square post in the worse plane, psi (NDS 2018
+// leastC is c in the column formula of sawn posts (NDS 2018 3.7.1.5).
+const leastC = 0.8
+
+// slimness is 0.822 / (le/d)² of a square post in the worse plane, factor (NDS 2018
 // 3.7.1.5); 0 where it is too slim to be allowed.
-func (g *grading) critical(day lumber.Duration) float64 {
+func (g *grading) slimness() float64 {
 	column := g.m.column(g.c, false)
 	long := max(column.Deep.Ends.Factor()*column.Deep.Length, column.Thin.Ends.Factor()*column.Thin.Length)
 	slenderness := long / g.post.section.Depth
 	if !(slenderness <= 50) { // 3.7.1.4
 		return 0
 	}
-	return 0.822 * g.post.dry.Stability.At(day) / (slenderness * slenderness)
+	return 0.822 / (slenderness * slenderness)
 }
