@@ -18,9 +18,10 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: append(assumed, m.assumedCut(&d)...),
 		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d), Deck: m.deckReport(d.deck),
 		Reactions: m.reactions(&d), Links: links, Foundations: ground, Concrete: concreteOf(ground),
-		Lateral: m.sideways.ways(), Headroom: m.headroom(&d),
+		Headroom: m.headroom(&d),
 		Existing: m.existingRoof(&d), Survey: m.survey(in, &d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
 	}
+	r.Lateral = m.lateral(&r)
 	r.TakeOff = m.takeOff(&r, &d)
 	r.NotChecked = append(r.NotChecked, r.Survey.skips()...)
 	r.Summary = r.summary()

@@ -21,9 +21,12 @@ const slack = 1e-9
 // settled fixes the sizes that a cover was given by the program, so that one more
 // pound cannot be answered by another size.
 func settled(t *rapid.T, in cover.Input) (cover.Input, cover.Report) {
+	in.Lateral.BracedRafters = new(2)
 	r := answer(t, in)
 	for _, m := range r.Members {
 		switch m.Name {
+		case "knee brace":
+			in.Lateral.BraceSize = new(m.Size)
 		case "rafter":
 			in.Rafters.Size = new(m.Size)
 		case "beam":

@@ -335,12 +335,13 @@ type Demand struct {
 
 // A LateralWay is one direction of sideways load.
 type LateralWay struct {
-	Direction string      `json:"direction"` // along the house, out from the house
-	System    string      `json:"system"`    // what the user says holds it
-	Demand    float64     `json:"demand_lb"` // lb, ASD
-	Verdict   Verdict     `json:"verdict"`   // OVER when nothing holds it
-	Reason    string      `json:"reason"`    // why, in words
-	Lines     []calc.Line `json:"lines"`     // the written calculation
+	Direction string        `json:"direction"` // along the house, out from the house
+	System    string        `json:"system"`    // what the user says holds it
+	Demand    float64       `json:"demand_lb"` // lb, ASD
+	Verdict   Verdict       `json:"verdict"`   // OVER when nothing holds it
+	Reason    string        `json:"reason"`    // why, in words
+	Path      []LateralStep `json:"path"`      // from the roof to the ground, part by part
+	Lines     []calc.Line   `json:"lines"`     // the written calculation
 }
 
 // A Headroom is the chain of heights down to the lowest member.

@@ -40,9 +40,9 @@ func ruleOf(name string, i survey.Increase, source string) TailRule {
 func (s *surveying) sidewaysRule() TailRule {
 	const name, source = "10 percent more sideways", "existing building code of a state, exception for lateral elements"
 	added := 0.0
-	for _, w := range s.m.sideways.ways() {
-		if w.System == "house_diaphragm" {
-			added = max(added, w.Demand)
+	for d := range directions {
+		if s.m.racking[d].byHouse() {
+			added = max(added, s.m.sideways.push(d).way().Demand)
 		}
 	}
 	before := s.m.in.House.OldRoof.LateralLoad

@@ -183,6 +183,11 @@ func (p *printer) ground(r cover.Report) {
 	for _, w := range r.Lateral {
 		p.row(w.Direction, spoken(w.System), pounds(w.Demand)+" lb", string(w.Verdict), w.Reason)
 	}
+	for _, w := range r.Lateral {
+		for _, s := range w.Path {
+			p.row(w.Direction+", "+s.Part, pounds(s.Demand)+" lb", s.Per, string(s.Verdict), s.Reason)
+		}
+	}
 	p.head("Headroom")
 	p.row(string(r.Headroom.Verdict), clearHeight(r.Headroom.Clear)+" clear, "+clearHeight(r.Headroom.Required)+" asked for")
 	if len(r.Existing) > 0 {
