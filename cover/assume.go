@@ -101,6 +101,8 @@ func (in Input) concerns(path string) bool {
 		return is(in.Foundation.Kind, "slab")
 	case "foundation.held_by_slab", "foundation.loose_top_in":
 		return is(in.Foundation.Kind, "embedded")
+	case "foundation.soil_over_pad":
+		return in.Foundation.Neck != nil
 	case "foundation.frost_exemption":
 		frozen := in.Site.FrostDepth != nil && *in.Site.FrostDepth > 0
 		return frozen && is(in.Cover.Attachment, "freestanding") && !is(in.Foundation.Kind, "slab")

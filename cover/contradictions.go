@@ -148,6 +148,7 @@ func (in Input) checkHold(f *calc.Fields) {
 		f.Missing("foundation.slab_thickness_in", "the thickness of the slab that the posts stand on")
 	}
 	in.checkAnchor(f)
+	in.checkPad(f)
 	if !is(c.Attachment, "freestanding") {
 		return
 	}
@@ -156,6 +157,20 @@ func (in Input) checkHold(f *calc.Fields) {
 	}
 	if is(in.Lateral.Out, "house_diaphragm") {
 		f.Add("lateral.out_from_house", "house_diaphragm", "a system of its own for a freestanding cover")
+	}
+}
+
+// checkPad wants a neck only where a pad can lie below it, and one with a pad thickness.
+func (in Input) checkPad(f *calc.Fields) {
+	p := in.Foundation
+	if p.Neck != nil && !is(p.Kind, "footing") && !is(p.Kind, "pier") {
+		f.Add("foundation.neck_in", calc.Number(*p.Neck)+" in", "left open, or a footing or a pier below the posts")
+	}
+	if given(p.Neck, p.Width) && !(*p.Neck < *p.Width) {
+		f.Add("foundation.neck_in", calc.Number(*p.Neck)+" in", "less than the width of the footing, "+calc.Number(*p.Width)+" in")
+	}
+	if p.PadThickness != nil && p.Neck == nil {
+		f.Missing("foundation.neck_in", "the neck above a pad of that thickness, or no pad_thickness_in")
 	}
 }
 

@@ -43,7 +43,11 @@ const strengthDead = 0.9
 func (m *model) around(b footing.Block) anchor.Concrete {
 	f := m.in.Foundation
 	c := anchor.Concrete{Strength: *f.Concrete * calc.PSI, Thickness: b.Depth}
-	half := math.Sqrt(b.Area()) / 2
+	top := b
+	if b.Neck > 0 {
+		top.Width = b.Neck // the anchor sits in the neck
+	}
+	half := math.Sqrt(top.Area()) / 2
 	c.West, c.East, c.South, c.North = half, half, half, half
 	if *f.Kind == "slab" {
 		beyond := 2 * calc.Ft // the slab goes on, or its weight would not be counted

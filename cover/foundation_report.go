@@ -19,6 +19,8 @@ type FoundationAt struct {
 	Shape    string        `json:"shape"`             // square or round; empty on a slab
 	Width    float64       `json:"width_in"`          // in, side or diameter; 0 on a slab
 	Depth    float64       `json:"depth_in"`          // in, bottom below grade; 0 on a slab
+	Pad      float64       `json:"pad_thickness_in"`  // in, thickness of the concrete at its bottom; 0 on a slab
+	Neck     float64       `json:"neck_in"`           // in, side or diameter of the neck; 0 without one
 	Given    bool          `json:"given"`             // width and depth were given, not chosen
 	Concrete float64       `json:"concrete_ft3"`      // ft³ of concrete; 0 on a slab
 	Checks   []MemberCheck `json:"checks,omitempty"`  // every check of the footing, or of the slab's weight

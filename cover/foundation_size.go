@@ -87,6 +87,9 @@ type footingPlan struct {
 	asWide     bool    // no deeper than wide, unless frost asks for it
 	width      float64 // in, as given; 0 to be chosen
 	depth      float64 // in, as given; 0 to be chosen
+	neck       float64 // in, of a spread footing; 0 for solid concrete
+	thickness  float64 // in, of its pad, as given; 0 to be chosen
+	soilOver   bool    // the soil above the pad counts
 	hold       footing.Ground
 }
 
@@ -110,6 +113,8 @@ func (m *model) planOf(kind string, g *bed, n *footingNeed) footingPlan {
 	p.shallowest = calc.RoundUp(footing.NewDepth(1, g.line, g.frost).Required, footingStep)
 	if kind == *f.Kind {
 		p.width, p.depth = inchesOf(f.Width), inchesOf(f.Depth)
+		p.least = max(p.least, inchesOf(f.Neck)+footingStep)
+		p.neck, p.thickness, p.soilOver = inchesOf(f.Neck), inchesOf(f.PadThickness), *f.SoilOver
 	}
 	return p
 }
@@ -124,29 +129,49 @@ func inchesOf(x *float64) float64 {
 // choose returns the block of the least concrete that passes, the shallower of equals;
 // where none passes, the one that comes nearest.
 func (g *bed) choose(n *footingNeed, p footingPlan) (footing.Block, footingChecks) {
-	var best footing.Block
-	var checks footingChecks
-	passes, least := false, 0.0
+	var s sizing
 	for width := first(p.width, p.least); width <= last(p.width, widestChosen); width += footingStep {
 		deepest := p.shallowest + deeperBy
-		if p.asWide {
+		if p.asWide && p.neck == 0 {
 			deepest = max(p.shallowest, width)
 		}
 		for depth := first(p.depth, p.shallowest); depth <= last(p.depth, deepest); depth += footingStep {
 			b := footing.Block{Shape: p.shape, Width: width, Thickness: depth, Depth: depth, Core: p.core, Water: g.water}
-			if passes && b.Volume() >= least {
-				break // deeper is more concrete
-			}
-			c := g.check(n, b, p.hold)
-			r := c.ratio()
-			better := r <= 1
-			if nearer := !passes && (best.Width == 0 || r < checks.ratio()); !better && !nearer {
+			thickness := first(p.thickness, thinnestPad)
+			if p.neck == 0 || thickness > depth-footingStep {
+				s.try(g, n, b, p.hold) // solid up to grade, where a neck would be shorter than a step
 				continue
 			}
-			best, checks, passes, least = b, c, r <= 1, b.Volume()
+			b.Neck, b.SoilOver = p.neck, p.soilOver
+			for b.Thickness = thickness; b.Thickness <= last(p.thickness, depth-footingStep); b.Thickness += footingStep {
+				s.try(g, n, b, p.hold)
+			}
 		}
 	}
-	return best, checks
+	return s.block, s.checks
+}
+
+// thinnestPad is the least thickness of a pad that is chosen, in: that of plain concrete
+// (ACI 318-19 14.3.2.1, from memory).
+const thinnestPad = 8 * calc.In
+
+// A sizing is the best block so far.
+type sizing struct {
+	block  footing.Block
+	checks footingChecks
+	passes bool
+}
+
+// try takes a block that passes with less concrete, or comes nearer where none passes.
+func (s *sizing) try(g *bed, n *footingNeed, b footing.Block, hold footing.Ground) {
+	if s.passes && b.Volume() >= s.block.Volume() {
+		return
+	}
+	c := g.check(n, b, hold)
+	r := c.ratio()
+	if r <= 1 || !s.passes && (s.block.Width == 0 || r < s.checks.ratio()) {
+		s.block, s.checks, s.passes = b, c, r <= 1
+	}
 }
 
 // first is where a size begins: at what was given, or at the least.
@@ -167,5 +192,9 @@ func last(given, most float64) float64 {
 
 // blockWords says the size of a block.
 func blockWords(b footing.Block) string {
-	return fmt.Sprintf("%s in %s, %s in deep", calc.Number(b.Width), b.Shape, calc.Number(b.Depth))
+	words := fmt.Sprintf("%s in %s, %s in deep", calc.Number(b.Width), b.Shape, calc.Number(b.Depth))
+	if b.Neck > 0 {
+		words += fmt.Sprintf(", pad %s in thick below a neck of %s in", calc.Number(b.Thickness), calc.Number(b.Neck))
+	}
+	return words
 }

@@ -274,6 +274,36 @@ func TestSoil(t *testing.T) {
 	assert.Contains(t, at(new("fill")).Reason, "geotechnical report")
 }
 
+// A pad with a neck down to the frost takes less concrete than a solid block where bearing
+// governs, the soil over it counts only when it is said to stay, and the anchor sits in
+// the neck.
+func TestPadWithANeck(t *testing.T) {
+	in := simple()
+	in.Cover.Width, in.Posts.Count, in.Site.FrostDepth, in.Site.SoilClass = new(40.0), new(3), new(48.0), new("sand")
+	in.Site.RoofSnow, in.Site.WindSpeed = new(80.0), new(90.0)
+	solid := size(t, in)
+	in.Foundation.Neck = new(10.0)
+	r := size(t, in)
+	f, s := heaviest(r), heaviest(solid)
+	require.Equal(t, cover.OK, f.Verdict, f.Reason)
+	assert.Less(t, f.Concrete, s.Concrete)
+	calctest.Close(t, (f.Width*f.Width*f.Pad+100*(f.Depth-f.Pad))/1728, f.Concrete, exact, 0, "pad and neck")
+	assert.Contains(t, f.Size, "below a neck of 10 in")
+	assert.Zero(t, value(t, groundCheck(t, f, "uplift on the footing"), "W_s"))
+	in.Foundation.SoilOver = new(true)
+	g := heaviest(size(t, in))
+	calctest.Close(t, 100*(g.Width*g.Width-100)*(g.Depth-g.Pad)/1728, value(t, groundCheck(t, g, "uplift on the footing"), "W_s"), exact, 0)
+	assert.LessOrEqual(t, g.Concrete, f.Concrete)
+	in.Foundation.AnchorKind, in.Foundation.AnchorDiameter, in.Foundation.AnchorEmbedment = new("headed"), new(0.5), new(7.0)
+	calctest.Close(t, 5, value(t, groundCheck(t, heaviest(size(t, in)), "anchor in tension"), "c_w"), exact, 0)
+
+	in.Foundation.Kind = new("embedded")
+	assert.ErrorContains(t, in.Validate(), "foundation.neck_in: 10 in is not left open")
+	in = simple()
+	in.Foundation.PadThickness = new(8.0)
+	assert.ErrorContains(t, in.Validate(), "foundation.neck_in: missing")
+}
+
 // Ground water takes weight, so that more concrete is asked for.
 func TestGroundWaterAsksForMore(t *testing.T) {
 	in := demo(t, "coast")

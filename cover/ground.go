@@ -110,6 +110,7 @@ func (m *model) stand(f *FoundationAt, n *footingNeed, g *bed) {
 	b, checks := g.choose(n, p)
 	f.Size, f.Width, f.Depth = blockWords(b), b.Width/calc.In, b.Depth/calc.In
 	f.Shape, f.Concrete = b.Shape.String(), b.Volume()/(calc.SqFt*calc.Ft)
+	f.Pad, f.Neck = b.Thickness/calc.In, b.Neck/calc.In
 	f.Given = p.width > 0 && p.depth > 0
 	for _, r := range checks.results() {
 		f.Checks = append(f.Checks, groundCheck(r, f.combinationOf(r), f.Post))

@@ -185,6 +185,9 @@ type Foundation struct {
 	SlabAcross      *float64 `json:"slab_edge_across_in,omitempty"` // in, to the nearest one at right angles to that
 	Width           *float64 `json:"width_in,omitempty"`            // in, side or diameter; chosen when left open
 	Depth           *float64 `json:"depth_in,omitempty"`            // in, bottom below grade; chosen when left open
+	Neck            *float64 `json:"neck_in,omitempty"`             // in, neck from a pad up to grade
+	PadThickness    *float64 `json:"pad_thickness_in,omitempty"`    // in, of a pad below a neck; chosen when left open
+	SoilOver        *bool    `json:"soil_over_pad,omitempty"`       // soil over the pad stays, without slab or paving on it
 	FrostExempt     *bool    `json:"frost_exemption,omitempty"`     // that of small freestanding buildings is claimed
 	HeldBySlab      *bool    `json:"held_by_slab,omitempty"`        // a rigid slab lies against the embedded posts
 	LooseTop        *float64 `json:"loose_top_in,omitempty"`        // in of ground that does not hold embedded posts

@@ -141,6 +141,16 @@ func randomFooting(t *rapid.T, in *cover.Input) {
 	f := &in.Foundation
 	f.Width, f.Depth = maybe(t, "width given", tenth(t, 8, 60, "footing")), maybe(t, "depth given", tenth(t, 6, 72, "bottom"))
 	f.SlabEdge, f.SlabAcross = maybe(t, "edge given", tenth(t, 0, 60, "edge")), maybe(t, "across given", tenth(t, 0, 60, "across"))
+	if k := *f.Kind; k == "footing" || k == "pier" {
+		f.Neck = maybe(t, "neck given", tenth(t, 6, 20, "neck"))
+		if f.Neck != nil && f.Width != nil && *f.Neck >= *f.Width {
+			f.Neck = nil
+		}
+		if f.Neck != nil {
+			f.PadThickness = maybe(t, "pad given", tenth(t, 6, 20, "pad"))
+			f.SoilOver = maybe(t, "soil over", rapid.Bool().Draw(t, "soil over"))
+		}
+	}
 	f.HeldBySlab = maybe(t, "held", rapid.Bool().Draw(t, "held"))
 	f.FrostExempt = maybe(t, "exempt", rapid.Bool().Draw(t, "exempt"))
 	f.AnchorKind = maybe(t, "anchor given", word(t, "anchor", "headed", "hooked", "drilled", "embedded_base"))

@@ -225,6 +225,18 @@ func TestLeastSizes(t *testing.T) {
 	}
 }
 
+// A neck narrower than the post does not carry it, and the pad reaches past the neck.
+func TestNeckCarriesThePost(t *testing.T) {
+	b := footing.Block{Width: 24, Thickness: 8, Depth: 36, Neck: 12}
+	calctest.Close(t, 16.0/24, footing.NewProjection(b, 5.5).Ratio(), 1e-12, 0)
+	b.Neck = 5
+	calctest.Close(t, 1.1, footing.NewProjection(b, 5.5).Ratio(), 1e-12, 0)
+	b.Neck = 22
+	calctest.Close(t, 26.0/24, footing.NewProjection(b, 5.5).Ratio(), 1e-12, 0)
+	b.Neck = 10
+	calctest.Close(t, 1, footing.NewThickness(b, 5.5).Ratio(), 1e-12, 0, "7 in beyond the neck, 8 in of plain concrete")
+}
+
 // 24 in square, 12 in thick, post 5.5 in, 4000 lb: q_u 4000/0.6/576 = 11.574 psi, M_u
 // 11,884 lb-in; of 10 in 60,000 lb-in. By hand.
 func TestPlainConcrete(t *testing.T) {

@@ -124,30 +124,44 @@ func (t Thickness) Explain() calc.Check {
 }
 
 // A Projection is the check that a footing reaches past what stands on it by 2 in or
-// more on every side.
+// more on every side, and that its neck is no narrower than the post.
 type Projection struct {
 	Width float64 // B, of the pad, in
-	Above float64 // b, of the post or neck, in
-	Least float64 // in, width that this asks for
+	Post  float64 // b, of the post, in
+	Neck  float64 // B_n, of the neck, in; 0 without
+	Least float64 // in, width that the projection asks for
+	Used  float64 // the larger of least width over width and post over neck, ratio
 }
 
-// NewProjection checks the width of the pad of a block under a post or neck of a width
-// above, in.
-func NewProjection(b Block, above float64) Projection {
-	p := Projection{Width: b.Width, Above: max(above, b.Neck)}
-	p.Least = p.Above + 2*leastProjection
+// NewProjection checks the width of the pad of a block under a post of a width, in.
+func NewProjection(b Block, post float64) Projection {
+	p := Projection{Width: b.Width, Post: post, Neck: b.Neck}
+	p.Least = max(post, b.Neck) + 2*leastProjection
+	p.Used = p.Least / p.Width
+	if p.Neck > 0 {
+		p.Used = max(p.Used, p.Post/p.Neck)
+	}
 	return p
 }
 
-// Ratio is the least width over the width.
-func (p Projection) Ratio() float64 { return calc.Ratio(p.Least, p.Width) }
+// Ratio is what is used of the widths.
+func (p Projection) Ratio() float64 { return calc.Ratio(p.Used, 1) }
 
 // Explain writes the check out.
 func (p Projection) Explain() calc.Check {
 	var s calc.Sheet
-	s.Given("b", p.Above, "in", "width of the post or the neck")
+	s.Given("b", p.Post, "in", "width of the post")
 	s.Given("c_0", leastProjection, "in", "IRC R403.1.1, least projection on each side")
-	s.Step("B_req", "b + 2 * c_0", p.Least, "in", "IRC R403.1.1")
 	s.Given("B", p.Width, "in", "side or diameter of the footing")
-	return s.Check("projection", "B_req", "B")
+	if p.Neck > 0 {
+		s.Given("B_n", p.Neck, "in", "side or diameter of the neck")
+		s.Step("B_req", "max(b, B_n) + 2 * c_0", p.Least, "in", "IRC R403.1.1")
+		s.Step("r", "max(B_req / B, b / B_n)", p.Used, "", "IRC R403.1.1, and the post stands wholly on the neck")
+	}
+	if p.Neck == 0 {
+		s.Step("B_req", "b + 2 * c_0", p.Least, "in", "IRC R403.1.1")
+		s.Step("r", "B_req / B", p.Used, "", "IRC R403.1.1")
+	}
+	s.Given("r_lim", 1, "", "no narrower than asked for")
+	return s.Check("projection", "r", "r_lim")
 }

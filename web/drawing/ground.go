@@ -112,8 +112,13 @@ func (s *sectionSheet) foundation(l *cover.BeamLine) {
 		return
 	}
 	top := s.floor(l.Y)
-	end := top - s.slab - s.depthAt(l)
-	b := s.bar(pen, s.at(l.Y-ft(half), top), s.at(l.Y+ft(half), end))
+	end, pad := top-s.slab-s.depthAt(l), top
+	if f := sizedAt(s.report, l); f != nil && f.Neck > 0 {
+		pad = end + ft(f.Pad)
+		neck := s.bar(pen, s.at(l.Y-ft(f.Neck)/2, top), s.at(l.Y+ft(f.Neck)/2, pad))
+		s.solid = append(s.solid, neck)
+	}
+	b := s.bar(pen, s.at(l.Y-ft(half), pad), s.at(l.Y+ft(half), end))
 	s.solid = append(s.solid, b)
 	if s.kind() == "embedded" {
 		post := ft(l.PostWidth) / 2
