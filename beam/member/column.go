@@ -123,6 +123,7 @@ const (
 	columnDeep                     // the plane of the depth governs
 	columnThin                     // the plane of the breadth governs
 	columnTooSlim                  // le/d > 50: not allowed, 3.7.1.4
+	columnPlies                    // plies fastened together: both planes, 15.3.2
 )
 
 // slenderestColumn is the largest le/d of a post in service (NDS 2018 3.7.1.4).
@@ -144,16 +145,18 @@ type Compression struct {
 	ThinRatio   float64         // le/d in the plane of the breadth; 0 when held there
 	Slenderness float64         // ratio, the larger of the two; 0 when held in both
 	Critical    float64         // FcE, psi; 0 where C_P needs none
-	Stability   float64         // CP, factor; 0 when the post is not allowed
+	Stability   float64         // CP, factor, with Kf of plies; 0 when the post is not allowed
 	Allowable   float64         // Fc', psi
 	governing   governing
 	round       bool    // breadth and depth are the diameter
 	ply         float64 // in, what buckles across the plies: one of them; the breadth of a single piece
+	together    plyStability
 }
 
 // NewCompression checks the axial force, in lb and pressing, on a post. Tension
-// demands nothing here. Plies buckle one by one here; together they are the matter of
-// [NewBuiltUp].
+// demands nothing here. Plies that are fastened together take C_P of the whole in their
+// plane and K_f C_P across them (NDS 2018 15.3.2); others buckle one by one. That a post
+// of plies is no weaker than its plies taken singly is the matter of [NewBuiltUp].
 func NewCompression(
 	force float64, a *lumber.Adjusted, duration lumber.Duration, column Column,
 ) Compression {
@@ -165,6 +168,9 @@ func NewCompression(
 	c.Star = c.Strength.At(duration)
 	c.DeepRatio = column.Deep.slenderness(a.Section.BucklingSide(c.Depth))
 	c.ply = a.Section.Ply()
+	if a.Section.Plies > 1 && a.Section.Fastening != lumber.Unfastened {
+		c.ply, c.together.fastening = c.Breadth, a.Section.Fastening
+	}
 	c.ThinRatio = column.Thin.slenderness(a.Section.BucklingSide(c.ply))
 	c.round = a.Section.Round
 	c.buckle()
@@ -197,6 +203,9 @@ func (c *Compression) buckle() {
 	case c.Slenderness > slenderestColumn:
 		c.governing = columnTooSlim
 		return
+	case c.together.fastening != lumber.Unfastened:
+		c.bind()
+		return
 	case c.DeepRatio > c.ThinRatio:
 		c.governing = columnDeep
 	default:
@@ -204,6 +213,66 @@ func (c *Compression) buckle() {
 	}
 	c.Critical = euler(c.Stiffness.At(c.Duration), c.Slenderness)
 	c.Stability = stability(c.Critical/c.Star, c.Column.Form.Factor()) // eq. 3.7-1
+}
+
+// plyStability is what the stability of plies that are fastened together comes from.
+type plyStability struct {
+	fastening            lumber.Fastening
+	share                float64 // Kf, factor
+	deep, thin           float64 // C_P of the plane of the plies and across them, factor
+	deepLimit, thinLimit float64 // FcE, psi; 0 in a plane that is held
+}
+
+// bind finds C_P of plies that are fastened together: the lesser of the two planes,
+// with Kf across the plies (NDS 2018 15.3.2).
+func (c *Compression) bind() {
+	p := &c.together
+	c.governing, p.share = columnPlies, p.fastening.Share()
+	p.deep, p.deepLimit = c.plane(c.DeepRatio)
+	p.thin, p.thinLimit = c.plane(c.ThinRatio)
+	across := p.share * p.thin
+	if c.Column.Thin.Held {
+		across = p.thin
+	}
+	c.Stability, c.Critical = p.deep, p.deepLimit
+	if across < p.deep {
+		c.Stability, c.Critical = across, p.thinLimit
+	}
+}
+
+// plane returns C_P and FcE, psi, of one plane of buckling; 1 and 0 where it is held.
+func (c *Compression) plane(slenderness float64) (factor, critical float64) {
+	if slenderness == 0 {
+		return 1, 0
+	}
+	critical = euler(c.Stiffness.At(c.Duration), slenderness)
+	return stability(critical/c.Star, c.Column.Form.Factor()), critical // eq. 3.7-1
+}
+
+// explainTogether writes C_P of plies that are fastened together.
+func (c Compression) explainTogether(s *calc.Sheet) {
+	p := c.together
+	s.Given("c", c.Column.Form.Factor(), "", "NDS 2018 3.7.1.5, "+c.Column.Form.String())
+	across := "C_P2"
+	for _, x := range []struct {
+		n                string
+		factor, critical float64
+	}{{"1", p.deep, p.deepLimit}, {"2", p.thin, p.thinLimit}} {
+		if x.critical == 0 {
+			s.Given("C_P"+x.n, x.factor, "", "NDS 2018 3.7.1.1, held along its length in this plane")
+			continue
+		}
+		s.Step("F_cE_"+x.n, "0.822 * Emin_adj / pow(slenderness_"+x.n+", 2)", x.critical, "psi", "NDS 2018 3.7.1.5")
+		s.Step("a_"+x.n, "F_cE_"+x.n+" / Fc_star", x.critical/c.Star, "", "NDS 2018 eq. 3.7-1")
+		s.Step("C_P"+x.n, "(1 + a_"+x.n+") / (2 * c) - sqrt(pow((1 + a_"+x.n+") / (2 * c), 2) - a_"+x.n+" / c)",
+			x.factor, "", "NDS 2018 eq. 3.7-1")
+	}
+	if p.thinLimit != 0 {
+		p.fastening.Write(s)
+		across = "K_f * C_P2"
+	}
+	s.Step("C_P", "min(C_P1, "+across+")", c.Stability, "", "NDS 2018 15.3.2")
+	s.Step("Fc_adj", "Fc_star * C_P", c.Allowable, "psi", "NDS 2018 Table 4.3.1")
 }
 
 // euler returns FcE, the critical buckling stress, psi, for Emin', psi, and le/d
@@ -238,6 +307,10 @@ func (c Compression) Explain() calc.Check {
 	}
 	s.Append(c.Stiffness.LinesAt(c.Duration))
 	s.Step("Emin_adj", c.Stiffness.FormulaAt(), c.Stiffness.At(c.Duration), "psi", "NDS 2018 Table 4.3.1")
+	if c.governing == columnPlies {
+		c.explainTogether(&s)
+		return s.Check("compression", "f_c", "Fc_adj")
+	}
 	s.Step("F_cE", "0.822 * Emin_adj / pow(slenderness, 2)", c.Critical, "psi", "NDS 2018 3.7.1.5")
 	s.Given("c", c.Column.Form.Factor(), "", "NDS 2018 3.7.1.5, "+c.Column.Form.String())
 	s.Step("a_c", "F_cE / Fc_star", c.Critical/c.Star, "", "NDS 2018 eq. 3.7-1")

@@ -106,7 +106,7 @@ func (c *Combined) bend() {
 	if c.branch == bendingPressed {
 		stiffness := c.Compression.Stiffness.At(c.Compression.Duration)
 		c.EdgeCritical, c.EdgeShare = share(c.Axial, stiffness, c.Compression.DeepRatio)
-		c.FlatCritical, c.FlatShare = share(c.Axial, stiffness, c.Compression.ThinRatio)
+		c.FlatCritical, c.FlatShare = share(c.Axial, stiffness*c.plies(), c.Compression.ThinRatio)
 	}
 	c.EdgeOff = c.Axial * c.shape() * math.Abs(c.Actions.EdgeOffset) / c.Edge.Depth // 15.4.1
 	c.FlatOff = c.Axial * c.shape() * math.Abs(c.Actions.FlatOffset) / c.Flat.Depth // 15.4.1
@@ -117,6 +117,15 @@ func (c *Combined) bend() {
 	}
 	c.EdgeGrown = c.Edge.Stress + c.EdgeOff*(1+0.234*c.EdgeShare)               // eq. 15.4-1
 	c.FlatGrown = c.Flat.Stress + c.FlatOff*(1+0.234*c.FlatShare+0.234*c.Twist) // eq. 15.4-1
+}
+
+// plies is Kf of plies that are fastened together, which is put on FcE2 as well, on the
+// safe side; 1 of everything else.
+func (c *Combined) plies() float64 {
+	if c.Compression.governing == columnPlies {
+		return c.Compression.together.share
+	}
+	return 1
 }
 
 // shape is A d/S: 6 of a rectangle, 8 of a circle.

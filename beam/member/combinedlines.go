@@ -110,7 +110,11 @@ func (c Combined) buckling(n string, a Axis, critical, part float64) []calc.Line
 		p := c.Compression.Stiffness
 		s.Append(p.LinesAt(c.Compression.Duration))
 		s.Step("Emin_adj", p.FormulaAt(), p.At(c.Compression.Duration), "psi", "NDS 2018 Table 4.3.1")
-		s.Step("F_cE"+n, "0.822 * Emin_adj / pow(slenderness_"+n+", 2)", critical, "psi", "NDS 2018 3.9.2")
+		share := ""
+		if n == "2" && c.Compression.governing == columnPlies {
+			share = " * K_f"
+		}
+		s.Step("F_cE"+n, "0.822 * Emin_adj"+share+" / pow(slenderness_"+n+", 2)", critical, "psi", "NDS 2018 3.9.2")
 		s.Step("g_"+n, "f_c / F_cE"+n, part, "", "NDS 2018 3.9.2")
 	}
 	return s.Lines()
