@@ -53,11 +53,7 @@ func (m *model) kneeMember(ws *workspace, d *design) (Member, bool) {
 	if !m.kneed.braced {
 		return Member{}, false
 	}
-	st := m.posts
-	st.size = ""
-	if m.in.Lateral.BraceSize != nil {
-		st.size = *m.in.Lateral.BraceSize
-	}
+	st := m.posts.solid(m.in.Lateral.BraceSize)
 	w := &m.kneed.wood
 	out := newMember(kneeMark, "knee brace", w, st, m.kneed.no)
 	out.Count, out.Length = m.kneeCount(), m.kneeLength()/calc.Ft

@@ -58,11 +58,7 @@ func (m *model) chooseKnees(ws *workspace, d *design) {
 		return
 	}
 	m.kneed.braced = true
-	st := m.posts
-	st.size = ""
-	if m.in.Lateral.BraceSize != nil {
-		st.size = *m.in.Lateral.BraceSize
-	}
+	st := m.posts.solid(m.in.Lateral.BraceSize)
 	m.kneed.wood, m.kneed.no = pick(st.candidates(braceSizes), func(w *wood) (float64, string) {
 		force, _, _, _ := m.kneeForce()
 		pressed, pulled := m.kneePressed(w, force).Ratio(), m.kneePulled(w, force).Ratio()

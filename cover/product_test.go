@@ -3,6 +3,7 @@ package cover_test
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 	"strings"
 	"testing"
 
@@ -206,6 +207,17 @@ func TestWoodThatIsRefused(t *testing.T) {
 		{"measured plies", func(in *cover.Input) {
 			in.Rafters.Size, in.Rafters.MeasuredBreadth, in.Rafters.MeasuredDepth = new("2-2x8"), new(2.0), new(8.0)
 		}, "rafters.measured_depth_in"},
+		{"posts without Fb laid flat", func(in *cover.Input) {
+			in.Posts.Species, in.Posts.Grade, in.Posts.Size = new("strand lumber"), new("given"), new("3-1/2x5-1/2")
+		}, "posts.species: "},
+		{"knee braces of glued posts", func(in *cover.Input) {
+			in.Posts.Species, in.Posts.Grade, in.Posts.Size = new("Glulam DF/DF"), new("24F-V4"), new("5-1/8x6")
+			in.Lateral.Along = new("knee_braces")
+		}, "posts.species: "},
+		{"knee braces of machine graded posts", func(in *cover.Input) {
+			in.Posts.Grade, in.Posts.Size = new("1650f-1.5E"), new("3-2x6")
+			in.Lateral.Along = new("knee_braces")
+		}, "posts.grade: "},
 		{"a deck of the rafters' glued timber", func(in *cover.Input) {
 			in.Rafters.Species, in.Rafters.Grade, in.Rafters.Size = new("Glulam DF/DF"), new("24F-V4"), new("3-1/8x6")
 			in.Deck.Kind, in.Deck.Size = new("plank"), new("2x6")
@@ -257,4 +269,37 @@ func TestGluedPostsBend(t *testing.T) {
 			assert.Positive(t, float64(m.Ratio))
 		}
 	}
+}
+
+// Posts of plies stand by 15.3, with K_f across the plies; loose ones each for itself.
+func TestPostsOfPlies(t *testing.T) {
+	in := simple()
+	in.Posts.Size, in.Posts.Plies, in.Posts.PlyFastening = new("2x6"), new(3), new("bolted")
+	r := size(t, in)
+	bolted := member(t, r, "P")
+	assert.Equal(t, "3-2x6", bolted.Size)
+	assert.Equal(t, 0.75, valueIn(t, bolted, "compression with buckling", "K_f"), "NDS 2018 15.3.2")
+	assert.Contains(t, strings.Join(bolted.Product, "\n"), "each of the full height")
+	in.Posts.PlyFastening = new("nailed")
+	nailed := member(t, size(t, in), "P")
+	in.Posts.PlyFastening = nil
+	loose := size(t, in)
+	const buckling = "compression with buckling"
+	assert.Greater(t, float64(ratioOf(t, member(t, loose, "P"), buckling)), float64(ratioOf(t, nailed, buckling)))
+	assert.Greater(t, float64(ratioOf(t, nailed, buckling)), float64(ratioOf(t, bolted, buckling)))
+	assert.True(t, slices.ContainsFunc(loose.Assumed, func(a cover.Assumption) bool { return a.Path == "posts.ply_fastening" }))
+	assert.Empty(t, faultsOf(r))
+}
+
+// Knee braces of posts of plies are single sticks.
+func TestBracesOfPostsOfPlies(t *testing.T) {
+	in := standing()
+	in.Posts.Size, in.Posts.PlyFastening = new("4-2x8"), new("bolted")
+	r := size(t, in)
+	for _, m := range r.Members {
+		if m.Name == "knee brace" {
+			assert.NotContains(t, m.Size, "-2x", "one stick")
+		}
+	}
+	assert.Empty(t, faultsOf(r))
 }

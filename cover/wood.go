@@ -56,6 +56,16 @@ func (st stock) made(up makeup, products []Product) stock {
 	return st
 }
 
+// solid returns the wood without what makes up its pieces: one dressed piece of a size,
+// or of any where the size is empty.
+func (st stock) solid(size *string) stock {
+	st.size, st.plies, st.fastening, st.measured = "", 0, lumber.Unfastened, [2]float64{}
+	if size != nil {
+		st.size = *size
+	}
+	return st
+}
+
 // A makeup is what the input says of one kind of member beside species, grade and size.
 type makeup struct {
 	plies          *int

@@ -16,11 +16,35 @@ func (in Input) checkLumber(f *calc.Fields) {
 	in.checkMakeup("rafters", r.makeup(), r.Species, r.Grade, r.Size, f)
 	in.checkMakeup("beams", b.makeup(), b.Species, b.Grade, b.Size, f)
 	in.checkMakeup("posts", p.makeup(), p.Species, p.Grade, p.Size, f)
+	in.checkBraceWood(f)
 	_, product := productNamed(in.Products, r.Species)
 	sawn := r.Species != nil && !lumber.Laminated(*r.Species) && !product
 	if d := in.Deck; d.Kind != nil && *d.Kind != panelDeck && *d.Kind != anotherDeck && d.Species == nil && !sawn {
 		f.Missing("deck.species", "the species of the deck, where the rafters are not of sawn lumber")
 	}
+}
+
+// checkBraceWood wants posts of a wood that knee braces can be cut of.
+func (in Input) checkBraceWood(f *calc.Fields) {
+	species, grade := in.Posts.Species, in.Posts.Grade
+	if !in.Lateral.kneed() || species == nil || grade == nil {
+		return
+	}
+	_, product := productNamed(in.Products, species)
+	if product || lumber.Laminated(*species) {
+		f.Add("posts.species", shown(*species), "sawn lumber, of which the knee braces are cut, or another lateral system")
+		return
+	}
+	if !slices.Contains(lumber.Species(), *species) {
+		return // has a fault of its own
+	}
+	for _, name := range braceSizes {
+		s, _ := lumber.SectionNamed(name)
+		if _, err := lumber.Find(*species, *grade, s); err == nil {
+			return
+		}
+	}
+	f.Add("posts.grade", shown(*grade), "a grade that knee braces, "+strings.Join(braceSizes, ", ")+", have as well")
 }
 
 // listed are the sizes that are tried for each kind of member.
@@ -155,7 +179,11 @@ func (in Input) checkProductUse(f *calc.Fields) {
 			f.Add(m.group+".size", strconv.Quote(m.up.size), "a size that can be made up so")
 			continue
 		}
-		if lacks := m.up.product.Missing(s, m.up.use); len(lacks) > 0 {
+		lacks := m.up.product.Missing(s, m.up.use)
+		if m.group == "posts" && m.up.product.Flatwise == 0 {
+			lacks = append(lacks, "fb_flat_psi, because posts bend both ways")
+		}
+		if len(lacks) > 0 {
 			f.Add(m.group+".species", shown(m.up.species),
 				"values that hold in this use: they lack "+strings.Join(lacks, " and "))
 		}
