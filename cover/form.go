@@ -22,6 +22,10 @@ func FromForm(form map[string][]string) (in Input, understood map[string]string,
 	understood = map[string]string{}
 	tree := map[string]any{"schema": json.Number(strconv.Itoa(SchemaVersion))}
 	for _, path := range slices.Sorted(maps.Keys(form)) {
+		if path == JointsTable {
+			plantJoints(tree, strings.Join(form[path], "\n"), &f)
+			continue
+		}
 		text := strings.TrimSpace(strings.Join(form[path], ", "))
 		if text == "" || path == "schema" {
 			continue

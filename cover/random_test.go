@@ -53,6 +53,7 @@ func randomCover(t *rapid.T) cover.Input {
 	randomGround(t, &in)
 	randomLines(t, &in)
 	randomDeck(t, &in)
+	randomOldRoof(t, &in)
 	if *in.Beams.Position == "flush" { // rafters end there
 		in.Cover.Overhang, in.Beams.Lines = new(0.0), nil
 	}

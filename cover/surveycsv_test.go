@@ -130,3 +130,27 @@ func FuzzReadJoints(f *testing.F) {
 		}
 	})
 }
+
+// A table in the form gives the joints; wrong cells are faults of its entry, and rows
+// beside it are one too.
+func TestJointsTableInTheForm(t *testing.T) {
+	in := demo(t, "ranch")
+	var table bytes.Buffer
+	require.NoError(t, cover.WriteJoints(&table, in.House.Joints))
+	rows := in
+	rows.House.Joints = nil
+	form := map[string][]string{cover.JointsTable: {table.String()}}
+	for path, text := range cover.ToForm(rows) {
+		form[path] = []string{text}
+	}
+	got, _, err := cover.FromForm(form)
+	require.NoError(t, err)
+	assert.Equal(t, in, got)
+	form["house.joints[0].mark"] = []string{"A"}
+	_, _, err = cover.FromForm(form)
+	assert.ErrorContains(t, err, "one of the two")
+	delete(form, "house.joints[0].mark")
+	form[cover.JointsTable] = []string{"mark\tevidence\nA\tglue\n"}
+	_, _, err = cover.FromForm(form)
+	assert.ErrorContains(t, err, "house.joints_table: row 2, column evidence")
+}

@@ -1,6 +1,9 @@
 package cover
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // visible lists what must stay open until an inspector has seen it.
 func (s *surveying) visible() {
@@ -19,7 +22,7 @@ func (s *surveying) visible() {
 	}
 	for i := range s.out.Opening {
 		if o := &s.out.Opening[i]; o.More > 0 {
-			add(fmt.Sprintf("%d more of %d joints, %s %s %s", o.More, o.Total, o.Wall, placeNames[o.Place], o.Zone),
+			add(fmt.Sprintf("%d more of %d joints, %s", o.More, o.Total, strings.TrimSpace(o.Wall+" "+placeNames[o.Place]+" "+o.Zone)),
 				"survey, before anything is built", "the least that lets the rest be judged")
 		}
 	}

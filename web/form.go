@@ -25,6 +25,7 @@ type group struct {
 	Rows   [][]field // of a list: the fields of each element
 	More   []field   // folded away: empty entries that the program fills or leaves open
 	Extra  []field   // folded away: the sources of the site's criteria
+	Paste  *field    // of the joints: a table in place of the rows
 }
 
 // A field is one entry of the form.
@@ -68,13 +69,13 @@ var groupNotes = []groupNote{
 	{"foundation", "Foundation", "What the posts stand on."},
 	{"lateral", "Sideways", "What keeps the cover from swaying. None is an answer, and it fails."},
 	{"house", "House", "What stands behind the cover."},
-	{"market", "Market", "What the yard keeps."},
-	{"market.prices[]", "Prices", "Your own prices, by item as the take-off names it. Without them nothing is priced."},
 	{"house.old_roof", "Old roof", "For the survey of its joints: what carries it, what lies on it, what the cover hangs from."},
 	{"house.old_roof.layers[]", "Layers of the old roof", "Instead of its least dead load: what is there, gone, or to come."},
 	{"house.old_roof.below[]", "Below the joints", "Line by line down to the ground: tying the rafters alone moves the failure there."},
 	{"house.old_roof.openings[]", "Openings under the cover", "Windows and doors of the rooms behind."},
 	{"house.joints[]", "Existing roof joints", "Joints of the old roof, one by one or in runs of equal ones."},
+	{"market", "Market", "What the yard keeps."},
+	{"market.prices[]", "Prices", "Your own prices, by item as the take-off names it. Without them nothing is priced."},
 }
 
 // table holds the fields of an input in the order of the form.
@@ -100,6 +101,9 @@ func (n groupNote) group(p Page, faults map[string][]string) group {
 		for i := range rows(p, list) {
 			at := list + "[" + strconv.Itoa(i) + "]"
 			g.Rows = append(g.Rows, row(fieldsOf(p, faults, n.prefix, at), i))
+		}
+		if n.prefix == "house.joints[]" {
+			g.Paste = paste(p, faults)
 		}
 		return g
 	}
@@ -238,6 +242,16 @@ func hint(d cover.Field, empty bool) string {
 		all = append(all, d.Why)
 	}
 	return strings.Join(all, "; ")
+}
+
+// paste offers an entry for a table of joints.
+func paste(p Page, faults map[string][]string) *field {
+	return &field{
+		Path: cover.JointsTable, ID: "f-" + plain(cover.JointsTable), Label: "Or a table of joints", Value: p.Values[cover.JointsTable],
+		Faults: faults[cover.JointsTable],
+		Hint: "Copied from a spreadsheet, or a file with commas or semicolons: the first row names the columns, " +
+			"such as mark, wall, first, last, place, end_ft, evidence, condition, fastener, count, line.",
+	}
 }
 
 // sources offers an entry for where each criterion of the site was found.

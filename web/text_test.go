@@ -71,6 +71,39 @@ func TestTrapControlCharactersInText(t *testing.T) {
 	assert.Contains(t, b.String(), "nails B9 fake row")
 }
 
+// The survey alone, as text and with its calculations.
+func TestSurveyText(t *testing.T) {
+	for _, name := range []string{"survey", "ranch"} {
+		r := report(t, name)
+		var b strings.Builder
+		require.NoError(t, web.SurveyText(&b, r))
+		words := strings.Join(strings.Fields(b.String()), " ")
+		assert.Contains(t, words, "Verdict of the survey: "+string(r.Survey.Verdict))
+		assert.Contains(t, words, r.Notice)
+		for _, j := range r.Survey.Joints {
+			assert.Contains(t, words, j.Reason)
+		}
+		for _, v := range r.Survey.Visible {
+			assert.Contains(t, words, v.What)
+		}
+		for _, c := range r.Survey.Checklist {
+			assert.Contains(t, words, c.Answer+" "+c.Item)
+		}
+		if x := r.Survey.Tails; x != nil {
+			for _, a := range x.Alternatives {
+				assert.Contains(t, words, a.Name)
+			}
+		}
+		var c strings.Builder
+		require.NoError(t, web.SurveyCalculations(&c, r))
+		assert.Contains(t, c.String(), "JOINT "+strings.ToUpper(r.Survey.Joints[0].Mark))
+	}
+	var b strings.Builder
+	require.NoError(t, web.SurveyText(&b, report(t, "desert")))
+	assert.Contains(t, b.String(), "says nothing of an existing roof")
+	assert.EqualError(t, web.SurveyText(full{}, report(t, "ranch")), "no room")
+}
+
 // full is a writer on a disk that is full.
 type full struct{}
 

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 
 	"patiocover/cover"
@@ -15,6 +16,7 @@ const (
 	jointSize  = 9.0   // of the sign of a joint
 	jointRow   = 27.0  // from one row of signs to the next, where a wall has many
 	mostInRow  = 9     // signs side by side
+	leastRow   = 250.0 // length of a row of signs
 )
 
 // An oldRoofSheet is the plan of an existing roof while it is drawn.
@@ -37,16 +39,20 @@ func OldRoof(x cover.Survey) Scene {
 		p.length = 1.6 * p.deep
 	}
 	p.scale = fitting(p.length, p.deep, sheetWidth-2*roofMargin, roofTall)
+	if room := sheetWidth - 2*roofMargin; p.length*p.scale.foot > room {
+		p.scale = scale{words: "to fit", foot: room / p.length}
+	}
+	pad := max(0, p.rows()*jointRow-p.deep*p.scale.foot) // for signs that stand beyond a small roof
 	p.Title, p.Width = "Plan of the old roof", sheetWidth
 	p.Description = oldRoofDescription(&x)
 	spare := sheetWidth - 2*roofMargin - p.length*p.scale.foot
-	p.origin = Point{roofMargin + spare/2, roofTop}
+	p.origin = Point{roofMargin + spare/2, roofTop + pad}
 	p.walls()
 	p.zones()
 	for _, place := range []string{"far_wall", "ridge", "interior", "eave"} {
 		p.joints(place)
 	}
-	p.title("OLD ROOF", p.legend(p.at(0, p.deep).Y+28)+6)
+	p.title("OLD ROOF", p.legend(p.at(0, p.deep).Y+28+pad)+6)
 	return p.Scene
 }
 
@@ -58,6 +64,16 @@ func oldRoofDescription(x *cover.Survey) string {
 	}
 	return fmt.Sprintf("Plan of the existing roof with its joints: %d tied, %d need a tie, %d to open up, %d not judged.",
 		n[cover.OK], n[cover.Over], n[cover.OpenUp], n[cover.NotChecked])
+}
+
+// rows is how many rows of signs the fullest place takes.
+func (p *oldRoofSheet) rows() float64 {
+	n, most := map[string]int{}, 0
+	for i := range p.x.Joints {
+		n[p.x.Joints[i].Place]++
+		most = max(most, n[p.x.Joints[i].Place])
+	}
+	return math.Ceil(float64(most) / mostInRow)
 }
 
 // walls draws the edge of the roof, the walls below it and the interior lines.
@@ -116,28 +132,31 @@ func (p *oldRoofSheet) joints(place string) {
 			all = append(all, &p.x.Joints[i])
 		}
 	}
-	inward := -jointRow
+	inward := -1.0
 	if place == "far_wall" {
-		inward = jointRow
+		inward = 1
 	}
 	for i, j := range all {
 		inRow := min(mostInRow, len(all)-i/mostInRow*mostInRow)
-		x := p.length * (float64(i%mostInRow) + 0.5) / float64(inRow)
-		p.joint(j, p.at(x, p.row(place)).plus(0, inward*float64(i/mostInRow)))
+		letters := 4 + mostInRow - inRow             // fewer where the signs stand close
+		wide := max(p.length*p.scale.foot, leastRow) // a short wall is no reason to crowd the signs
+		x := wide * ((float64(i%mostInRow)+0.5)/float64(inRow) - 0.5)
+		p.joint(j, p.at(p.length/2, p.row(place)).plus(x, inward*jointRow*float64(i/mostInRow)), letters, inward)
 	}
 }
 
-// joint draws the sign of one joint with its mark, and how many it stands for.
-func (p *oldRoofSheet) joint(j *cover.SurveyJoint, at Point) {
+// joint draws the sign of one joint with its mark in a number of letters, and how many it
+// stands for, on the inward side: 1 down the paper, −1 up.
+func (p *oldRoofSheet) joint(j *cover.SurveyJoint, at Point, letters int, inward float64) {
 	p.sign(j.Verdict, at)
 	words := j.Mark
-	if r := []rune(words); len(r) > 8 {
-		words = string(r[:7]) + "…"
+	if r := []rune(words); len(r) > letters {
+		words = string(r[:letters-1]) + "…"
 	}
 	if j.Count > 1 {
 		words += " ×" + strconv.Itoa(j.Count)
 	}
-	p.set(backed, words, at.plus(0, jointSize+3), false)
+	p.set(backed, words, at.plus(0, inward*(jointSize+3)), false)
 }
 
 // sign draws the shape of a verdict about a point.
@@ -172,6 +191,7 @@ func (p *oldRoofSheet) legend(top float64) float64 {
 		p.sign(s.verdict, at)
 		p.left(plain, s.words, at.plus(9, 0))
 	}
-	p.left(plain, "×3: a run of three. Dashed: walls and edge zones. Along a wall in the order of the survey.", Point{14, top + 15})
-	return top + 24
+	p.left(plain, "×3: a run of three. Dashed: walls and edge zones.", Point{14, top + 15})
+	p.left(plain, "Along a wall the signs stand in the order of the survey.", Point{14, top + 27})
+	return top + 36
 }
