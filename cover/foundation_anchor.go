@@ -119,6 +119,28 @@ func (m *model) anchorage(f *FoundationAt, b footing.Block) {
 	if f.AnchorVerdict == OK {
 		m.anchorDoubts(f, bolt)
 	}
+	if *m.in.Foundation.Kind == "slab" {
+		f.AnchorReason += slabCautions(bolt, m.around(b))
+	}
+}
+
+// Distances that an anchor in a slab keeps from edges and joints, though its strength is
+// worked out nearer to them: practice.
+const (
+	leastEdge  = 3 * calc.In
+	depthsAway = 1.5 // of the embedment, factor: a whole cone
+)
+
+// slabCautions are what to mind about an anchor in a slab.
+func slabCautions(bolt anchor.Bolt, c anchor.Concrete) string {
+	out := ""
+	if keep := max(leastEdge, depthsAway*bolt.Embedment); min(c.West, c.South) < keep {
+		out += "; keep it " + calc.Number(calc.RoundUp(keep, 0.25)) + " in or more from edges and joints of the slab"
+	}
+	if bolt.Kind == anchor.Drilled {
+		out += "; bars and pins grouted into an old slab hold nothing until they are tested"
+	}
+	return out
 }
 
 // anchorDoubts are what keeps an anchor that holds by the numbers from being OK.

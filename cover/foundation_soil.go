@@ -1,6 +1,8 @@
 package cover
 
 import (
+	"slices"
+
 	"patiocover/calc"
 	"patiocover/connections/footing"
 )
@@ -52,6 +54,7 @@ type bed struct {
 	water    float64 // ground water below grade, in
 	concrete float64 // f'c, lb/in²
 	why      string  // why no size holds good without a geotechnical report
+	steel    string  // why plain concrete does not do
 }
 
 // newBed reads the ground from the input. A soil that is not known rubs nowhere.
@@ -71,6 +74,9 @@ func (m *model) newBed() bed {
 	if *s.SoilClass == "fill" || *s.SoilClass == "expansive" {
 		b.why = "soil said to be " + *s.SoilClass + " has no presumptive value (IBC 2018 1806.2 and 1808.6): " +
 			"a geotechnical report must say how to build on it"
+	}
+	if c := s.SeismicCategory; c != nil && slices.Contains([]string{"D", "E", "F"}, *c) {
+		b.steel = "in seismic category " + *c + " footings need steel (IRC 2021 R403.1.3, from memory), which is not designed"
 	}
 	return b
 }

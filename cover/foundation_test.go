@@ -274,6 +274,25 @@ func TestSoil(t *testing.T) {
 	assert.Contains(t, at(new("fill")).Reason, "geotechnical report")
 }
 
+// What keeps plain concrete from being OK, and what to mind in a slab, is said.
+func TestCautionsOfTheGround(t *testing.T) {
+	in := demo(t, "coast")
+	for category, want := range map[string]cover.Verdict{"C": cover.OK, "D": cover.NotChecked, "E": cover.NotChecked} {
+		in.Site.SeismicCategory = &category
+		f := heaviest(size(t, in))
+		assert.Equal(t, want, f.Verdict, f.Reason)
+		assert.Equal(t, want != cover.OK, strings.Contains(f.Reason, "R403.1.3"), category)
+	}
+	on := demo(t, "survey")
+	on.Foundation.AnchorKind, on.Foundation.AnchorDiameter, on.Foundation.AnchorEmbedment = new("drilled"), new(0.375), new(2.5)
+	on.Foundation.SlabEdge, on.Foundation.SlabAcross = new(3.5), new(24.0)
+	f := size(t, on).Foundations[0]
+	assert.Contains(t, f.AnchorReason, "keep it 3.75 in or more from edges")
+	assert.Contains(t, f.AnchorReason, "hold nothing until they are tested")
+	on.Foundation.SlabEdge = new(4.0)
+	assert.NotContains(t, size(t, on).Foundations[0].AnchorReason, "keep it")
+}
+
 // A pad with a neck down to the frost takes less concrete than a solid block where bearing
 // governs, the soil over it counts only when it is said to stay, and the anchor sits in
 // the neck.

@@ -160,9 +160,11 @@ func (f *FoundationAt) judge(g *bed) {
 		}
 	}
 	f.Reason = f.Size + ": " + f.Governs + " governs at ratio " + ratioText(f.Ratio)
-	if f.Verdict == OK && g.why != "" {
-		f.Verdict = NotChecked
-		f.Reason += "; " + g.why
+	for _, doubt := range []string{g.why, g.steel} {
+		if doubt != "" {
+			f.Verdict = f.Verdict.Worse(NotChecked)
+			f.Reason += "; " + doubt
+		}
 	}
 }
 
