@@ -166,6 +166,9 @@ func (in *Input) assumeService(note func(path, value, why string)) {
 		if m.path == "posts.wet" && *in.Foundation.Kind == "embedded" {
 			wet, why = true, "Posts in the ground are wet where they bend and bear most"
 		}
+		if m.path == "posts.wet" && *in.Site.Sprinklers && !wet {
+			wet, why = true, "Sprinklers wet the posts again and again"
+		}
 		if *m.flag == nil {
 			*m.flag = new(wet)
 			note(m.path, strconv.FormatBool(wet), why)

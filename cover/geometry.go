@@ -47,7 +47,25 @@ func (m *model) beamTop(y, rafterDepth float64) float64 {
 // the house, to the underside of the beam, in.
 func (m *model) postHeight(line int, rafterDepth, beamDepth float64) float64 {
 	y := m.plan.lines[line]
-	return m.beamTop(y, rafterDepth) - beamDepth + *m.in.Cover.SlabFall*calc.In/calc.Ft*y
+	return m.beamTop(y, rafterDepth) + m.sunk(rafterDepth) - beamDepth + *m.in.Cover.SlabFall*calc.In/calc.Ft*y
+}
+
+// widestSeat is the breadth of beam up to which posts are taken to be the longer for the
+// seat cut of the rafters, in: the widest of the sizes that are tried.
+const widestSeat = 8.75 * calc.In
+
+// sunk is how far the rafters sink onto a dropped beam at its middle by their seat cut, at
+// most, in: half of the heel where the whole breadth of the beam is cut out, less where
+// the cut is shallower.
+func (m *model) sunk(rafterDepth float64) float64 {
+	switch said := m.in.Rafters.SeatCut; {
+	case m.plan.flush:
+		return 0
+	case said != nil:
+		return *said * calc.In
+	}
+	deepest := rafterDepth / math.Cos(m.plan.angle) / 4 // the deepest cut, NDS 2018 4.4.3
+	return min(deepest, widestSeat*m.plan.rise) / 2
 }
 
 func feet(inches []float64) []float64 {

@@ -42,24 +42,26 @@ func (f *frame) codeTotal(w *wood, h *holding) (name string, bay int, worst memb
 	creep := w.seasoning().Creep()
 	dead := append([]float64(nil), f.lastingFactors(w)...)
 	both := make([]float64, len(dead))
-	for i := range f.sag {
-		live := f.sag[i].coef
-		for c := range both {
-			both[c] = creep*dead[c] + live[c]
+	sum := func(i int) {
+		for c, x := range f.sag[i].coef {
+			both[c] = creep*dead[c] + x
 		}
+	}
+	by, most := 0, -1.0
+	for i := range f.sag {
+		sum(i)
+		f.plan.Run(both, ei, &f.forces)
 		for b := range f.bays {
-			if f.bays[b].length == 0 {
-				continue
-			}
-			x := f.farthest(both, ei, b)
-			at := member.NewTotalDeflection(f.plan.At(dead, ei, x).Deflection, f.plan.At(live, ei, x).Deflection,
-				w.seasoning(), f.limit(h.limits.code, b))
-			if at.Ratio() > worst.Ratio() || worst.Allowed == 0 {
-				name, bay, worst = "D + "+f.sag[i].name, b, at
+			if ratio := f.move(b) / f.limit(h.limits.code, b).Allowed(); f.bays[b].length > 0 && ratio > most {
+				by, bay, most = i, b, ratio
 			}
 		}
 	}
-	return name, bay, worst
+	sum(by)
+	x := f.farthest(both, ei, bay)
+	worst = member.NewTotalDeflection(f.plan.At(dead, ei, x).Deflection, f.plan.At(f.sag[by].coef, ei, x).Deflection,
+		w.seasoning(), f.limit(h.limits.code, bay))
+	return "D + " + f.sag[by].name, bay, worst
 }
 
 // farthest is the place in a bay where the deflection that counts is largest, in.

@@ -61,6 +61,7 @@ type Site struct {
 	SeismicSecond     *float64          `json:"seismic_sd1,omitempty"`            // SD1, factor of gravity
 	SeismicMapped     *float64          `json:"seismic_s1,omitempty"`             // S1, factor of gravity
 	Climate           *string           `json:"climate,omitempty"`                // dry or humid
+	Sprinklers        *bool             `json:"sprinklers,omitempty"`             // sprinklers reach the posts
 	Rain              *float64          `json:"rain_in_per_hr,omitempty"`         // in/hr, for the flow at the gutter
 	RainWind          *float64          `json:"rain_wind_mph,omitempty"`          // mph, wind while it rains
 	Sources           map[string]string `json:"sources,omitempty"`                // the user's source text by key of this group

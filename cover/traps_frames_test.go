@@ -335,3 +335,21 @@ func TestTrapRafterOverTheSplice(t *testing.T) {
 	assert.Contains(t, notes, "Piece 1, from 0'-0\" to 10'-0\": OK")
 	assert.Contains(t, notes, "Piece 2, from 10'-0\" to 20'-0\": OK")
 }
+
+// Sprinklers wet the posts under any roof; the seat cut makes them a little longer.
+func TestServiceAndLengthOfPosts(t *testing.T) {
+	in := simple()
+	assert.Equal(t, 1.0, value(t, check(t, size(t, in), "P", "compression with buckling"), "C_M"), "dry under a solid roof")
+	in.Site.Sprinklers = new(true)
+	c := check(t, size(t, in), "P", "compression with buckling")
+	assert.Equal(t, 0.91, value(t, c, "C_M"), "wet timbers, NDS Supplement 2018 Table 4D")
+
+	level := member(t, size(t, steep(3)), "P").Length * 12
+	cos := math.Cos(tilt(3))
+	low := 14*12 - 10*3.0 - 7.25/cos - 15.5 // to the underside of the beam below uncut rafters
+	assert.GreaterOrEqual(t, level, low+5.5*3/12/2*(1-1e-9), "half of the heel on a 6x16")
+	assert.Less(t, level, low+1.5)
+	in = steep(3)
+	in.Rafters.SeatCut = new(0.0)
+	calctest.Close(t, low, member(t, size(t, in), "P").Length*12, 1e-9, 0, "no cut")
+}
