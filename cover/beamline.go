@@ -40,6 +40,8 @@ type piece struct {
 	// stick, and may rest on this one: its force by case, and by arrangement without its own
 	// weight, lb; nil for none.
 	splice, spliced []float64
+
+	gusts [][]float64 // by arrangement and support: what the wind on the post's own strip adds, lb
 }
 
 // keepSplice keeps the force of the rafter over the splice under every arrangement.
@@ -79,6 +81,9 @@ type windOn struct {
 	force float64    // lb per rafter of full tributary width, vertical, + down, strength level
 	bands [3]float64 // the same by band, for wind along the house
 	side  int        // 0 uniform; 1 bands from the left edge; 2 from the right
+
+	perBay bool             // bay by bay, each with its own force
+	bays   [maxBays]float64 // lb per rafter of full tributary width, by bay
 }
 
 // newBeamFrame makes the statics of one beam line.
@@ -106,6 +111,7 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 		f.blow(&f.pieces[i])
 		f.pieces[i].atCuts = m.beamHold.cuts[0].deep > 0 || *m.in.Beams.OnPost == "side_bolted"
 	}
+	f.ownWinds(m)
 	f.bendSideways(m)
 	f.hulls(m)
 	return f, nil
@@ -278,17 +284,10 @@ func (f *beamFrame) dead(coef []float64, m *model, d *design, least bool) {
 func (f *beamFrame) place(coef []float64, t *term, dead, live float64) {
 	clear(coef)
 	n := len(f.bays)
-	uniform := dead
+	coef[allCase(n)] = dead
 	if t.wind >= 0 {
-		w := &f.windOn[t.wind]
-		uniform += t.combo.Wind * w.force
-		for band, force := range w.bands {
-			if w.side > 0 {
-				coef[bandCase(n, w.side, band)] = t.combo.Wind * force
-			}
-		}
+		f.windOn[t.wind].spread(coef, n, t.combo.Wind)
 	}
-	coef[allCase(n)] = uniform
 	if t.placing.bays == f.placing[0].bays {
 		coef[allCase(n)] += live
 		return
@@ -298,7 +297,7 @@ func (f *beamFrame) place(coef []float64, t *term, dead, live float64) {
 	}
 	for b := range n {
 		if t.placing.bays>>b&1 == 1 {
-			coef[bayCase(b)] = live
+			coef[bayCase(b)] += live
 		}
 	}
 }
@@ -316,7 +315,7 @@ func (f *beamFrame) demands(w *wood, every bool, out []peaks) {
 		p.strengths(w, every, &out[i])
 		for a := range p.arr {
 			for s := range p.unit {
-				r := p.reaction(a, s, w)
+				r := p.reaction(a, s, w) + p.gusts[a][s]
 				out[i].stand(a, s, p.arr[a].duration, r+p.besides(a, s))
 				f.forces[a][p.firstPost+s] += r
 			}

@@ -22,12 +22,7 @@ func (f *beamFrame) blow(p *piece) {
 	for i := range f.windOn {
 		w := &f.windOn[i]
 		a := arrangement{name: gustName(w.name), coef: make([]float64, len(p.normal))}
-		a.coef[allCase(len(f.bays))] = w.force
-		for band, force := range w.bands {
-			if w.side > 0 {
-				a.coef[bandCase(len(f.bays), w.side, band)] = force
-			}
-		}
+		w.spread(a.coef, len(f.bays), 1)
 		p.blows = append(p.blows, a)
 	}
 }

@@ -36,6 +36,14 @@ func (m *model) loadReport(d *design) LoadReport {
 	for i, c := range m.wind.beams {
 		out.Derivations = append(out.Derivations, Derivation{"Wind on beam line " + mark("BM", i) + " as a component", c.Lines()})
 	}
+	for i := range m.wind.posts {
+		for n, c := range m.wind.posts[i] {
+			if c.Pressure != m.wind.beams[i].Pressure || c.Suction != m.wind.beams[i].Suction {
+				title := "Wind on the strip of post " + m.postName(i, n) + " as a component"
+				out.Derivations = append(out.Derivations, Derivation{title, c.Lines()})
+			}
+		}
+	}
 	for _, c := range m.wind.halves {
 		out.Derivations = append(out.Derivations, Derivation{"Wind on the whole roof: " + c.name, c.lines(m.wind.velocity)})
 	}

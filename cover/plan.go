@@ -216,3 +216,13 @@ func longestSpan(supports []float64, length float64) float64 {
 	}
 	return most
 }
+
+// shortestSpan is the shortest distance between supports, or the whole length where there
+// is but one.
+func shortestSpan(supports []float64, length float64) float64 {
+	least := length
+	for i := 1; i < len(supports); i++ {
+		least = min(least, supports[i]-supports[i-1])
+	}
+	return least
+}

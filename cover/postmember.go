@@ -154,6 +154,9 @@ func (m *model) axialTrace(d *design, c *postCase, k postCheck, x postFound) *tr
 			l.pieces[s].plan.Forces(coef, &l.pieces[s].frame.forces)
 			t.values[i] += l.pieces[s].frame.forces.Reactions[at]
 		}
+		if a.wind > 0 {
+			t.values[2] += l.pieces[s].gusts[x.by][at] / a.wind
+		}
 	}
 	return &t
 }

@@ -69,14 +69,14 @@ func (m *model) postReaction(l *beamFrame, line, post int, name string, d *desig
 	}
 	for i := range l.windOn {
 		w := &l.windOn[i]
-		out.cases(CaseForce{w.name, at(func(coef []float64) {
-			l.uniform(coef, w.force)
-			for band, force := range w.bands {
-				if w.side > 0 {
-					coef[bandCase(len(l.bays), w.side, band)] = force
-				}
-			}
-		})})
+		out.cases(CaseForce{w.name, at(func(coef []float64) { w.spread(coef, len(l.bays), 1) })})
+	}
+	own, all := m.wind.posts[line][post], func(coef []float64) { l.uniform(coef, 1) }
+	for _, sign := range []float64{1, -1} {
+		part := component("the post's own strip as a component", own, own, sign)
+		if own.Area < largeTributary && !m.wind.only {
+			out.cases(CaseForce{part.name, m.rafter.windAt(m, l.support, part) * at(all)})
+		}
 	}
 	for i := range l.arr {
 		out.extremes(l.arr[i].name, l.forces[i][post])

@@ -25,19 +25,21 @@ type windLoads struct {
 	hill     wind.SpeedUp // zero where the site has none
 	velocity wind.Velocity
 	roof     wind.Roof
-	views    wind.Views       // free roof, canopy, overhang side by side
-	overhang wind.View        // as an overhang of the house roof, whether it counts or not
-	others   []Derivation     // written calculation of the views
-	only     bool             // a view that the user chose stands alone
-	halves   []derived        // written calculation of each case of the whole roof
-	across   []windCase       // wind toward and from the house, whole roof
-	along    []windBand       // wind along the house, whole roof
-	middle   wind.Component   // a rafter inside the edge strips
-	strip    wind.Component   // a rafter in an edge strip
-	corner   wind.Component   // a rafter in a corner
-	deck     wind.Component   // the deck at a corner
-	beams    []wind.Component // each beam line
-	rafter   []windCase       // everything that a rafter must carry
+	views    wind.Views         // free roof, canopy, overhang side by side
+	overhang wind.View          // as an overhang of the house roof, whether it counts or not
+	others   []Derivation       // written calculation of the views
+	only     bool               // a view that the user chose stands alone
+	halves   []derived          // written calculation of each case of the whole roof
+	across   []windCase         // wind toward and from the house, whole roof
+	along    []windBand         // wind along the house, whole roof
+	middle   wind.Component     // a rafter inside the edge strips
+	strip    wind.Component     // a rafter in an edge strip
+	corner   wind.Component     // a rafter in a corner
+	deck     wind.Component     // the deck at a corner
+	beams    []wind.Component   // each beam line
+	bays     [][]wind.Component // each bay of each beam line
+	posts    [][]wind.Component // each post of each beam line
+	rafter   []windCase         // everything that a rafter must carry
 }
 
 // A windBand is wind along the house: pressures by distance from the windward edge.
@@ -141,18 +143,25 @@ func (w *windLoads) row(h wind.Half) string {
 	return fmt.Sprintf(", row of %g degrees", h.Angle)
 }
 
-// components works out the pressures on parts by their effective areas.
+// components works out the pressures on parts by their effective areas: of rafters that
+// of their shortest span, at the sides of the roof with the least width.
 func (w *windLoads) components(p *plan, flows []wind.Flow) {
-	span := longestSpan(p.supports(), p.projection)
-	rafter := wind.EffectiveArea(p.slope(span), p.spacing)
-	w.middle = wind.NewComponent(w.velocity, w.roof, rafter, wind.Middle, flows)
-	w.strip = wind.NewComponent(w.velocity, w.roof, rafter, wind.Interior, flows)
-	w.corner = wind.NewComponent(w.velocity, w.roof, rafter, wind.SideEdge, flows)
+	span := p.slope(shortestSpan(p.supports(), p.projection))
+	inner, edge := wind.EffectiveArea(span, p.spacing), wind.EffectiveArea(span, p.spacing*min(p.shares[0], p.shares[len(p.shares)-1]))
+	w.middle = wind.NewComponent(w.velocity, w.roof, inner, wind.Middle, flows)
+	w.strip = wind.NewComponent(w.velocity, w.roof, edge, wind.Interior, flows)
+	w.corner = wind.NewComponent(w.velocity, w.roof, edge, wind.SideEdge, flows)
 	w.deck = wind.NewComponent(w.velocity, w.roof, wind.EffectiveArea(p.spacing, 0), wind.SideEdge, flows)
 	bay := longestSpan(p.posts, p.width)
 	for i := range p.lines {
 		area := wind.EffectiveArea(bay, p.slope(p.strip(i)))
 		w.beams = append(w.beams, wind.NewComponent(w.velocity, w.roof, area, wind.Interior, flows))
+		w.bays = append(w.bays, w.onBays(p, i, flows))
+		var posts []wind.Component
+		for n := range p.posts {
+			posts = append(posts, w.onPost(p, i, n, flows))
+		}
+		w.posts = append(w.posts, posts)
 	}
 }
 
@@ -262,7 +271,7 @@ func (w *windLoads) on(m *model, line, support int) []windOn {
 			consider(part.name, r.windAt(m, support, part))
 		}
 	}
-	out := []windOn{high, low}
+	out := append([]windOn{high, low}, w.byBay(m, line, support)...)
 	for side, from := range []string{"from the left", "from the right"} {
 		for _, b := range w.along {
 			on := windOn{name: b.name + ", " + from, side: side + 1}
@@ -276,5 +285,5 @@ func (w *windLoads) on(m *model, line, support int) []windOn {
 }
 
 // down and up tell which ways the wind loads the rafters.
-func (w *windOn) down() bool { return w.force > 0 || w.bands[0] > 0 }
-func (w *windOn) up() bool   { return w.force < 0 || w.bands[0] < 0 }
+func (w *windOn) down() bool { return w.force > 0 || w.bands[0] > 0 || w.bays[1] > 0 }
+func (w *windOn) up() bool   { return w.force < 0 || w.bands[0] < 0 || w.bays[1] < 0 }
