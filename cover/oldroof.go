@@ -32,6 +32,7 @@ type oldRoof struct {
 	drawn    bool    // the widths are known
 	length   float64 // in, along the wall; 0 when not given
 	mainOnly bool
+	more     float64 // in, depth of a cover on the rafter tails, which makes the roof larger
 }
 
 // newOldRoof takes the house roof with a dead load, lb/in² of plan, and a class of
@@ -57,13 +58,24 @@ func (m *model) newOldRoof(dead float64, class roof.Enclosure) (oldRoof, bool) {
 	for _, x := range o.Lines {
 		r.lines = append(r.lines, x*calc.Ft)
 	}
-	least := r.joint.Span + 2*r.joint.Overhang
 	if o.Length != nil {
 		r.length = *o.Length * calc.Ft
-		least = min(least, r.length)
 	}
-	r.widths, r.drawn = roof.NewWidths(r.figures, roof.Gable, r.angle, site.Height, least)
+	if *m.in.Cover.Attachment == "rafter_tails" {
+		r.more = m.plan.projection
+	}
+	r.widths, r.drawn = roof.NewWidths(r.figures, roof.Gable, r.angle, site.Height, r.least())
 	return r, true
+}
+
+// least is the least plan dimension of the roof, with a cover that hangs from it, in: a
+// larger roof has wider zones.
+func (r *oldRoof) least() float64 {
+	deep := r.joint.Span + 2*r.joint.Overhang + r.more
+	if r.length > 0 {
+		return min(deep, r.length)
+	}
+	return deep
 }
 
 // A pull is what the wind asks of the joints of one place in one zone.
@@ -166,7 +178,8 @@ var zoneSigns = [...]string{survey.Corner: "3", survey.Edge: "2", survey.Field: 
 
 // component is the basis of a rafter as a component in a zone of the survey: the worst
 // of the figure's zones with its number. A rafter of the field that bears on a wall
-// crosses the strip along the eave; at a ridge of a steeper roof it lies in the strip of
+// crosses the strip along the eave, whose width counts from the wall as if the roof ended
+// there, the safe side; at a ridge of a steeper roof it lies in the strip of
 // the ridge.
 func (r *oldRoof) component(place string, zone survey.Zone) (roof.Basis, []calc.Line, bool) {
 	area := wind.EffectiveArea(r.shortest(place), r.joint.Spacing)
@@ -230,7 +243,7 @@ func (r *oldRoof) zoneOf(j *Joint) (survey.Zone, string) {
 		return survey.Corner, "not said: the corner, where the wind lifts most"
 	}
 	end := *j.End * calc.Ft
-	wide := max(r.widths.Corner, 2*r.widths.Edge, wind2a(r))
+	wide := max(r.widths.Corner, 2*r.widths.Edge, endZone(r))
 	switch {
 	case end <= r.widths.Corner:
 		return survey.Corner, "by the distance from the gable end"
@@ -240,13 +253,10 @@ func (r *oldRoof) zoneOf(j *Joint) (survey.Zone, string) {
 	return survey.Field, "by the distance from the gable end"
 }
 
-// wind2a is the end zone of the main system, 2a from a gable end, in (ASCE 7-16 Fig.
+// endZone is the end zone of the main system, 2a from a gable end, in (ASCE 7-16 Fig.
 // 28.3-1).
-func wind2a(r *oldRoof) float64 {
-	least := r.joint.Span + 2*r.joint.Overhang
-	if r.length > 0 {
-		least = min(least, r.length)
-	}
+func endZone(r *oldRoof) float64 {
+	least := r.least()
 	a := max(min(0.1*least, 0.4*r.joint.Site.Height), 0.04*least, 3*calc.Ft)
 	return 2 * a
 }

@@ -68,7 +68,7 @@ func (s *surveying) describe() {
 	x.Length, x.Span, x.Overhang = r.length/calc.Ft, r.joint.Span/calc.Ft, r.joint.Overhang/calc.Ft
 	x.Spacing, x.Height, x.Angle = r.joint.Spacing/calc.In, r.joint.Site.Height/calc.Ft, r.angle
 	x.Lines = slices.Clone(o.Lines)
-	x.End = wind2a(r) / calc.Ft
+	x.End = endZone(r) / calc.Ft
 	if r.drawn {
 		x.Zoned = true
 		x.Edge, x.Corner, x.Depth = r.widths.Edge/calc.Ft, r.widths.Corner/calc.Ft, r.widths.Depth/calc.Ft
@@ -127,11 +127,11 @@ func (s *surveying) pulls() {
 		line := SurveyPull{Place: p.place, Zone: zoneWords[p.zone]}
 		if s.known {
 			p = s.roof.at(p.place, p.zone)
-			line.Main, line.Component = number64(p.main), number64(p.part)
+			line.Main, line.Component = finite(p.main), finite(p.part)
 			line.Lines, line.PartLines = p.lines, p.partLines
 			line.Cover, line.CoverLine = s.hung.added(p.place), s.hung.lines(p.place)
 			uplift := p.demand(line.Cover, s.roof.mainOnly).Uplift()
-			line.Uplift = number64(uplift)
+			line.Uplift = finite(uplift)
 			if line.Uplift != nil {
 				line.Rating = connections.Rating(uplift)
 			}
@@ -160,8 +160,8 @@ func (s *surveying) demand(place string, zone survey.Zone) survey.Demand {
 	return survey.Demand{Main: none, Component: none}
 }
 
-// number64 is nil for what is not a finite number.
-func number64(x float64) *float64 {
+// finite is nil for what is not a finite number.
+func finite(x float64) *float64 {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return nil
 	}

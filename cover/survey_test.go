@@ -140,6 +140,52 @@ func TestScenarioOldJoints(t *testing.T) {
 	assert.NotEqual(t, string(cover.OK), a.Prescriptive)
 }
 
+// The forty joints by hand, in the corner of the eave: 115 mph, exposure C at 15 ft, Kz
+// 0.85, q = 0.00256 x 0.85 x 0.85 x 115² = 24.46 psf, 0.6 q = 14.68; D at its least 1.6 +
+// 1.0 + 2.2 = 4.8 psf, 0.6 D = 2.88; w2 = 14.68 x (1.07 + 0.18) - 2.88 = 15.47, wo = 14.68 x
+// 1.77 - 2.88 = 23.10; 2 ft of spacing, 12 ft of bay, 2 ft of overhang: 2 (15.47 x 6 + 23.10
+// x 2 x (1 + 2/24)) = 285.7 lb. Three 16d box toe-nails in a two-by plate of Hem-Fir: 3 x
+// 0.67 x 1380 x 0.43^2.5 x 0.135 x (1.5/cos 30) x 1.6 = 125.9 lb.
+func TestFortyByHand(t *testing.T) {
+	x := size(t, demo(t, "ranch")).Survey
+	require.Equal(t, "corner", x.Pulls[0].Zone)
+	calctest.Near(t, 285.7, *x.Pulls[0].Main, 1)
+	calctest.Near(t, 125.9, jointOf(t, x, "N3").Capacity, 1)
+}
+
+// The prescriptive word stands beside the verdict and never makes it: three 16d box nails
+// in spruce hold less than the 200 lb up to which new framing may be nailed by schedule.
+func TestTrapPrescriptiveAsVerdict(t *testing.T) {
+	in := demo(t, "survey")
+	h := &in.House
+	in.Site.WindSpeed, in.Site.Exposure = new(110.0), new("B")
+	h.OldRoof.System, h.RafterSpacing, h.RafterOverhang, h.RafterSpan = new("rafters"), new(24.0), new(2.0), new(24.0)
+	h.Joints = []cover.Joint{{
+		Mark: new("A"), Place: new("eave"), Zone: new("edge"), Evidence: new("toenails"), Condition: new("sound"),
+		Fastener: new("16d box"), Count: new(3), Plate: new(5.5), Species: new("Spruce-Pine-Fir"),
+	}}
+	j := jointOf(t, size(t, in).Survey, "A")
+	assert.Contains(t, j.Prescriptive, "could be nailed by schedule")
+	calctest.Near(t, 147, j.Capacity, 1)
+	assert.Equal(t, cover.Over, j.Verdict)
+	h.RafterSlope = new(6.0)
+	assert.Contains(t, jointOf(t, size(t, in).Survey, "A").Prescriptive, "without reckoning")
+	in.Site.WindSpeed, in.Site.Exposure = new(140.0), new("C")
+	assert.Contains(t, jointOf(t, size(t, in).Survey, "A").Prescriptive, "new framing needs a tie")
+}
+
+// A cover on the rafter tails makes the roof larger, and its zones wider.
+func TestZonesOfTheEnlargedRoof(t *testing.T) {
+	in := demo(t, "ranch")
+	in.House.RafterSlope, in.House.OldRoof.Length, in.House.RafterHeight = new(3.0), new(200.0), new(20.0)
+	hung := size(t, in).Survey.Roof
+	in.Cover.Attachment = new("ledger")
+	own := size(t, in).Survey.Roof
+	calctest.Near(t, 0.1*(24+4+10), hung.Edge, 1e-9, "a tenth of the whole depth, 0.4 h being more than it")
+	assert.Less(t, own.Edge, hung.Edge)
+	assert.Less(t, own.End, hung.End)
+}
+
 // The same roof with the main system accepted: the strap along the closed edge holds where
 // the wind asks no more than its rating.
 func TestMainSystemAccepted(t *testing.T) {

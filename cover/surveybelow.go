@@ -23,7 +23,7 @@ func (s *surveying) below() {
 	if any {
 		s.out.Below = append(s.out.Below, SurveyBelow{
 			Line: "not said", Link: "beam to post, post to slab, slab to ground", Evidence: survey.Unknown.String(),
-			Uplift: number64(most), Ratio: Ratio(math.Inf(1)), Verdict: OpenUp,
+			Uplift: finite(most), Ratio: Ratio(math.Inf(1)), Verdict: OpenUp,
 			Reason: "nothing is said of what stands below these joints: tying the rafters alone moves the failure there",
 		})
 	}
@@ -66,9 +66,9 @@ func (s *surveying) follow(b *BelowLine, uplift float64) {
 		{"post to slab", evidenceOf(b.Foot), yes(b.FootSound), b.FootHolds},
 		{"slab to ground", ground, true, b.GroundHolds},
 	} {
-		d := survey.NewDown(uplift, *b.Joints, l.evidence, l.sound, number0(l.holds)*calc.Lb)
+		d := survey.NewDown(uplift, *b.Joints, l.evidence, l.sound, orZero(l.holds)*calc.Lb)
 		out := SurveyBelow{
-			Line: *b.Line, Link: l.name, Evidence: l.evidence.String(), Uplift: number64(d.Demand), Capacity: d.Rating,
+			Line: *b.Line, Link: l.name, Evidence: l.evidence.String(), Uplift: finite(d.Demand), Capacity: d.Rating,
 			Ratio: Ratio(d.Ratio()), Verdict: verdictOf[d.Verdict], Rating: d.Tie, Reason: belowReason(&d),
 		}
 		if l.name == "slab to ground" {

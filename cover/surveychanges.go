@@ -55,7 +55,7 @@ func (s *surveying) changes(d *design) {
 			}
 			p := s.out.Pulls[k]
 			line.Pulls = append(line.Pulls, ChangePull{
-				Place: p.Place, Zone: p.Zone, Uplift: number64(u), More: number64(u - first[k]),
+				Place: p.Place, Zone: p.Zone, Uplift: finite(u), More: finite(u - first[k]),
 			})
 		}
 		s.out.Changes = append(s.out.Changes, line)

@@ -42,9 +42,9 @@ func seenOf(j *Joint) survey.Seen {
 	s := survey.Seen{
 		Evidence:  evidenceOf(j.Evidence),
 		Condition: survey.Condition(max(0, slices.Index(conditionWords, *j.Condition))),
-		Rating:    number0(j.Rating) * calc.Lb, Needed: int0(j.Asked), Present: int0(j.There),
-		Width: number0(j.Width) * calc.In, Count: int0(j.Count),
-		Holding: number0(j.Plate) * calc.In, Toed: number0(j.Rafter) * calc.In, EndMargin: number0(j.Margin) * calc.In,
+		Rating:    orZero(j.Rating) * calc.Lb, Needed: orZero(j.Asked), Present: orZero(j.There),
+		Width: orZero(j.Width) * calc.In, Count: orZero(j.Count),
+		Holding: orZero(j.Plate) * calc.In, Toed: orZero(j.Rafter) * calc.In, EndMargin: orZero(j.Margin) * calc.In,
 	}
 	if j.Fastener != nil {
 		s.Fastener, _ = fastenerNamed(*j.Fastener, s.Evidence)
@@ -61,18 +61,12 @@ func seenOf(j *Joint) survey.Seen {
 	return s
 }
 
-func number0(p *float64) float64 {
-	if p == nil {
-		return 0
+// orZero is what a pointer points at, or nothing.
+func orZero[T any](p *T) (x T) {
+	if p != nil {
+		x = *p
 	}
-	return *p
-}
-
-func int0(p *int) int {
-	if p == nil {
-		return 0
-	}
-	return *p
+	return x
 }
 
 // fastenerNamed finds a nail such as 16d common, or a bolt such as 1/2, by its words.
@@ -176,7 +170,7 @@ func (s *surveying) judge(j *Joint, g surveyGroup, x survey.Joint) {
 	c := &x.Capacity
 	out := SurveyJoint{
 		Mark: *j.Mark, Wall: g.wall, Place: g.place, Zone: zoneWords[g.zone], ZoneWhy: why, End: j.End, Count: runOf(j),
-		Evidence: s.evidence(j, &x), Basis: c.Basis.String(), Uplift: number64(x.Uplift),
+		Evidence: s.evidence(j, &x), Basis: c.Basis.String(), Uplift: finite(x.Uplift),
 		Capacity: calc.RoundDown(c.Uplift, calc.Lb), Ratio: Ratio(x.Ratio()), Verdict: verdictOf[x.Verdict],
 		Rating: x.Rating, Prescriptive: s.prescriptive(&x.Demand),
 	}
@@ -283,6 +277,10 @@ func (s *surveying) prescriptive(d *survey.Demand) string {
 	case d.Cover > 0 || s.hung.there:
 		return "the nailing schedule does not reach roofs that carry a cover (IRC 2018 R802.11)"
 	}
+	if s.nailedWithoutReckoning() {
+		return "new framing could be nailed by schedule without reckoning (IRC 2018 R802.11.1: 115 mph, exposure B, 5 in 12, 32 ft); " +
+			"an old nail has no value by it"
+	}
 	t := roof.NewTie(s.roof.joint, roof.TableBasis(s.roof.angle >= degrees(angleOf(steepRoof))))
 	if !(t.Uplift <= scheduleUplift && s.roof.joint.Spacing <= scheduleSpacing) {
 		return fmt.Sprintf("by the code's table %s lb: above 200 lb or 24 in., new framing needs a tie (IRC 2018 R802.11)",
@@ -290,6 +288,14 @@ func (s *surveying) prescriptive(d *survey.Demand) string {
 	}
 	return fmt.Sprintf("by the code's table %s lb: new framing could be nailed by schedule (IRC 2018 R802.11.1); "+
 		"an old nail has no value by it", pounds(t.Uplift))
+}
+
+// nailedWithoutReckoning reports whether the code lets new rafters be nailed by schedule
+// with no look at the uplift (IRC 2018 R802.11.1, exception 2, read).
+func (s *surveying) nailedWithoutReckoning() bool {
+	const speed, span = 115, 32 * calc.Ft // mph; in
+	site := s.m.in.Site
+	return *site.WindSpeed <= speed && *site.Exposure == "B" && s.roof.angle >= degrees(angleOf(steepRoof)) && s.roof.joint.Span <= span
 }
 
 // rank lists the ties that are needed by how much they are over, then by cost.

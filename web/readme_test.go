@@ -39,3 +39,17 @@ func TestReadmeExample(t *testing.T) {
 		require.Contains(t, text.String(), b[2])
 	}
 }
+
+// The table of joints in README.md is one that this program reads.
+func TestReadmeSurveyTable(t *testing.T) {
+	page, err := os.ReadFile(filepath.Join(calctest.Root(t), "README.md"))
+	require.NoError(t, err)
+	_, rest, ok := strings.Cut(string(page), "<!-- survey table -->")
+	require.True(t, ok)
+	blocks := fenced.FindAllStringSubmatch(rest, 1)
+	require.Equal(t, "csv", blocks[0][1])
+	joints, err := cover.ReadJoints(strings.NewReader(blocks[0][2]))
+	require.NoError(t, err)
+	require.Len(t, joints, 3)
+	require.Equal(t, 6.5, *joints[1].End)
+}

@@ -4,7 +4,9 @@
 // An [Outside] is the coefficient of one half of the roof by the envelope procedure.
 // A [Tie] is the uplift of one joint in closed form, on a [Basis] of coefficients:
 // that behind the prescriptive table of the residential code, the plain figure, or
-// the one of components. [Hung] adds a cover that hangs from the eave. A [Component]
+// the one of components; [Banded] blends two zones that a rafter crosses, and a
+// [Support] is one of several supports of a rafter. [Openings] class the house by what
+// stands open in its walls. [Hung] adds a cover that hangs from the eave. A [Component]
 // is the pressure on a part of the roof, such as sheathing, by zone and area, and
 // [Widths] are the zones on the plan.
 //
