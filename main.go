@@ -55,7 +55,7 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 		SilenceUsage: true, SilenceErrors: true, Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.AddCommand(serveCommand(report), sizeCommand(in), surveyCommand(in), &cobra.Command{
+	root.AddCommand(serveCommand(report), sizeCommand(in), compareCommand(in), surveyCommand(in), &cobra.Command{
 		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
 		Run: func(c *cobra.Command, _ []string) { c.Print(string(cover.Schema())) },
 	})
@@ -197,6 +197,50 @@ func showSurvey(out io.Writer, r cover.Report, asJSON, asCSV, written bool) erro
 		return err
 	}
 	return web.SurveyCalculations(out, r)
+}
+
+func compareCommand(in io.Reader) *cobra.Command {
+	c := &cobra.Command{
+		Use: "compare JOB", Short: "Set rafter spacings and woods side by side for the cover in the file JOB, - for standard input",
+		Args: cobra.ExactArgs(1),
+	}
+	asJSON := c.Flags().Bool("json", false, "print the comparison as JSON")
+	asCSV := c.Flags().Bool("csv", false, "print the options as comma separated values")
+	spacings := c.Flags().String("spacing", "",
+		"rafter spacings in inches with commas between; the usual ones and that of the job when left out")
+	woods := c.Flags().StringArray("wood", nil,
+		"species and grade of the rafters, such as \"Hem-Fir No.2\", once for each; that of the job and the common ones when left out")
+	c.MarkFlagsMutuallyExclusive("json", "csv")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		job, err := read(args[0], in)
+		if err != nil {
+			return err
+		}
+		choice, err := cover.NewChoice(*spacings, *woods)
+		if err != nil {
+			return err
+		}
+		out, err := cover.Compare(job, choice)
+		if err != nil {
+			return err
+		}
+		switch {
+		case *asJSON:
+			err = json.NewEncoder(c.OutOrStdout()).Encode(out)
+		case *asCSV:
+			err = web.ComparedCSV(c.OutOrStdout(), out)
+		default:
+			err = web.Compared(c.OutOrStdout(), out)
+		}
+		if err != nil {
+			return fault{err}
+		}
+		if out.Options[0].Verdict != cover.OK {
+			return errNotOK
+		}
+		return nil
+	}
+	return c
 }
 
 // read reads the job at a path, or from in when the path is a dash.

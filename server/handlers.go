@@ -107,11 +107,19 @@ func (h handlers) survey(c echo.Context) error {
 
 // sent reads the job in the body of a request.
 func sent(c echo.Context) (cover.Input, error) {
-	kind, _, err := mime.ParseMediaType(c.Request().Header.Get(echo.HeaderContentType))
-	if err != nil || kind != echo.MIMEApplicationJSON {
-		return cover.Input{}, echo.NewHTTPError(http.StatusUnsupportedMediaType, "Send the job as application/json.")
+	if err := wantsJSON(c); err != nil {
+		return cover.Input{}, err
 	}
 	return cover.Read(c.Request().Body)
+}
+
+// wantsJSON refuses a body that does not call itself JSON.
+func wantsJSON(c echo.Context) error {
+	kind, _, err := mime.ParseMediaType(c.Request().Header.Get(echo.HeaderContentType))
+	if err != nil || kind != echo.MIMEApplicationJSON {
+		return echo.NewHTTPError(http.StatusUnsupportedMediaType, "Send the job as application/json.")
+	}
+	return nil
 }
 
 // health says that the server answers.

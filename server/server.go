@@ -50,6 +50,8 @@ func New(c Config) *echo.Echo {
 	e.POST("/", h.submit)
 	e.POST("/api/v1/size", h.size)
 	e.POST("/api/v1/survey", h.survey)
+	e.Match([]string{echo.GET, echo.HEAD}, "/compare", h.comparePage)
+	e.POST("/api/v1/compare", h.compare)
 	e.Match([]string{echo.GET, echo.HEAD}, "/healthz", h.health)
 	e.Group("/static", keepAWhile).StaticFS("/", web.Static())
 	return e

@@ -27,6 +27,7 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"lifts": func(f cover.Force) bool { return f.Value > 0 }, "number": number,
 	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
 	"reach": reach, "atEnd": atEnd, "dollars": dollars, "pieces": pieces, "unitName": unitName,
+	"sag": inches, "spent": spent, "ties": ties,
 	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
 	"viewsOfTies": func() string { return viewsOfTies },
 	"poundsOr":    poundsOr, "poundsDown": poundsDown, "surveyPlan": surveyPlan,
@@ -69,6 +70,7 @@ type view struct {
 	Count         string // how many findings there are of each verdict
 	Plan, Section template.HTML
 	Job           string // the input as JSON
+	Compare       template.URL
 }
 
 // Render writes the page whole. An error is a fault of this program.
@@ -112,6 +114,7 @@ func (v *view) draw(r *cover.Report) error {
 		return fmt.Errorf("writing the input back: %w", err)
 	}
 	v.Job = string(job)
+	v.Compare = addressOf("/compare", v.Values)
 	return nil
 }
 

@@ -1,0 +1,75 @@
+package cover
+
+import "patiocover/calc"
+
+// A SpanCurve is how much of one rafter size a span takes, at the spacing and in the
+// wood of the input.
+type SpanCurve struct {
+	Size   string      `json:"size"`   // nominal size of the rafters
+	Points []SpanPoint `json:"points"` // by span, the shortest first
+}
+
+// A SpanPoint is the largest ratio of the rafters at one span.
+type SpanPoint struct {
+	Span    float64 `json:"span_ft"` // ft on plan, from the house or the first beam to the outer beam
+	Ratio   Ratio   `json:"ratio"`   // largest of all checks of the rafters
+	Governs string  `json:"governs"` // that check
+}
+
+// The spans of the curves: parts of the projection of the cover.
+const (
+	shortestPart = 0.5
+	longestPart  = 2.0
+	curveSteps   = 15 // a step of a tenth of the projection, so that the cover itself is one of them
+)
+
+// curves finds the ratio of every rafter size over the span, everything else kept and
+// the beam chosen anew. A span for which the program has no answer is left out.
+func curves(in Input) []SpanCurve {
+	now := *in.Cover.Projection
+	columns := make([][]SpanCurve, curveSteps+1)
+	each(len(columns), func(i int) {
+		part := shortestPart + (longestPart-shortestPart)*float64(i)/curveSteps
+		columns[i] = atProjection(in, now*part)
+	})
+	var out []SpanCurve
+	for _, column := range columns {
+		for _, c := range column {
+			i := 0
+			for i < len(out) && out[i].Size != c.Size {
+				i++
+			}
+			if i == len(out) {
+				out = append(out, SpanCurve{Size: c.Size})
+			}
+			out[i].Points = append(out[i].Points, c.Points...)
+		}
+	}
+	return out
+}
+
+// atProjection grades every rafter size at one projection, ft.
+func atProjection(in Input, projection float64) []SpanCurve {
+	in = in.clone()
+	in.Rafters.Size = nil
+	if len(in.Beams.Lines) > 0 {
+		stretch(&in, projection)
+	}
+	in.Cover.Projection = &projection
+	m, ws, d, _, err := solve(in)
+	if err != nil {
+		return nil
+	}
+	var out []SpanCurve
+	p := &m.plan
+	supports := p.supports()
+	span := supports[len(supports)-1] - supports[max(0, len(supports)-2)]
+	for i := range m.rafterWoods {
+		w := &m.rafterWoods[i]
+		ratio := m.gradeRafter(ws, w, &d.beam)
+		out = append(out, SpanCurve{Size: w.section.Name, Points: []SpanPoint{{
+			Span: span / calc.Ft, Ratio: Ratio(ratio), Governs: nameOrWater(&ws.rafter, ws.rafterWater),
+		}}})
+	}
+	return out
+}
