@@ -163,7 +163,8 @@ func (c Choice) variants(in Input) []Input {
 		woods = append([]Wood{own}, commonWoods...)
 	}
 	spacings = slices.Compact(slices.Sorted(slices.Values(spacings)))
-	open := in.Rafters.Size == nil && in.Deck.Size == nil && in.Deck.Rating == nil
+	r := in.Rafters
+	open := r.Size == nil && r.MeasuredBreadth == nil && r.MeasuredDepth == nil && in.Deck.Size == nil && in.Deck.Rating == nil
 	out := []Input{in}
 	for i, w := range woods {
 		if slices.Index(woods, w) < i {
@@ -176,6 +177,7 @@ func (c Choice) variants(in Input) []Input {
 			v := in.clone()
 			v.Rafters.Spacing, v.Rafters.Size = &s, nil
 			v.Rafters.Species, v.Rafters.Grade = &w.Species, &w.Grade
+			v.Rafters.MeasuredBreadth, v.Rafters.MeasuredDepth = nil, nil
 			v.Deck.Size, v.Deck.Rating = nil, nil
 			out = append(out, v)
 		}

@@ -51,7 +51,7 @@ func curves(in Input) []SpanCurve {
 // atProjection grades every rafter size at one projection, ft.
 func atProjection(in Input, projection float64) []SpanCurve {
 	in = in.clone()
-	in.Rafters.Size = nil
+	in.Rafters.Size, in.Rafters.MeasuredBreadth, in.Rafters.MeasuredDepth = nil, nil, nil
 	if len(in.Beams.Lines) > 0 {
 		stretch(&in, projection)
 	}
