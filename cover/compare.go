@@ -202,7 +202,7 @@ func answer(in Input) Option {
 
 // take fills the option from its report.
 func (o *Option) take(r *Report) {
-	o.Framing, o.Verdict = r.Headroom.Verdict, r.Verdict
+	o.Framing, o.Verdict, o.Pieces = r.Headroom.Verdict, r.Verdict, len(r.Geometry.Rafters)
 	for _, m := range r.Members {
 		o.Framing = o.Framing.Worse(m.Verdict)
 		if m.Verdict == Over {
@@ -231,7 +231,7 @@ func (o *Option) take(r *Report) {
 func (o *Option) member(m *Member) {
 	switch m.Name {
 	case "rafter":
-		o.Rafter, o.Pieces, o.Ratio, o.Governs, o.Tried = m.Size, m.Count, m.Ratio, m.Governs, m.Rejected
+		o.Rafter, o.Ratio, o.Governs, o.Tried = m.Size, m.Ratio, m.Governs, m.Rejected
 		for _, c := range m.Checks {
 			switch c.Name {
 			case checkNames[liveCheck]:
@@ -246,7 +246,8 @@ func (o *Option) member(m *Member) {
 		o.Beam = m.Size
 	case "post":
 		o.Post = m.Size
-	default:
+	}
+	if m.Mark == deckMark {
 		o.Deck = m.Name + " " + m.Size
 	}
 }
