@@ -20,7 +20,8 @@ func (w *wood) product(of string, st stock) []string {
 		out = append(out, "Measured sides, not dressed: design values and size factors go by the nominal size (NDS 2018 4.1.3)")
 	}
 	if lumber.Laminated(st.species) {
-		line := "Structural glued laminated timber, combination " + st.grade + ", " + st.species
+		line := "Structural glued laminated timber, combination " + st.grade + ", " + st.species +
+			"; it counts as wet from 16 % moisture content"
 		if of != upright {
 			line += ": C_V with the whole length of the piece between points of zero moment"
 		}

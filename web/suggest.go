@@ -62,11 +62,12 @@ func names[T any](list []T, name func(T) string) []string {
 	return out
 }
 
-// grades lists every grade of every species once, in the order of the tables.
+// grades lists every grade of every species once, in the order of the tables, and the
+// machine grades.
 func grades() []string {
 	var out []string
 	seen := map[string]bool{}
-	for _, s := range lumber.Species() {
+	for _, s := range append(lumber.Species(), lumber.LaminatedSpecies()...) {
 		for _, g := range lumber.Grades(s) {
 			if !seen[g] {
 				seen[g] = true
@@ -74,5 +75,5 @@ func grades() []string {
 			}
 		}
 	}
-	return out
+	return append(out, lumber.MachineGrades()...)
 }

@@ -19,10 +19,15 @@ var speciesOrder = func() []string {
 // Species returns the species groups that have values, in the order of the tables.
 func Species() []string { return slices.Clone(speciesOrder) }
 
-// Grades returns every grade of the species, in the order of the tables. It is
-// empty for a species that is not listed.
+// Grades returns every grade of the species, in the order of the tables: of glued
+// laminated timber the combinations. It is empty for a species that is not listed.
 func Grades(species string) []string {
 	var all []string
+	for _, v := range laminatedRows {
+		if v.Species == species {
+			all = append(all, v.Grade)
+		}
+	}
 	for _, r := range rows {
 		if r.values.Species == species && !slices.Contains(all, r.values.Grade) {
 			all = append(all, r.values.Grade)

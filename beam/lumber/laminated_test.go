@@ -117,6 +117,7 @@ func TestLaminatedSizes(t *testing.T) {
 	assert.Equal(t, []string{"Glulam any", "Glulam DF/DF", "Glulam AC/AC", "Glulam SP/SP"}, lumber.LaminatedSpecies())
 	for _, wood := range lumber.LaminatedSpecies() {
 		assert.True(t, lumber.Laminated(wood))
+		assert.NotEmpty(t, lumber.Grades(wood))
 		assert.NotContains(t, lumber.Species(), wood, "sawn lumber and glued timber are listed apart")
 	}
 }

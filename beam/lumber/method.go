@@ -15,6 +15,7 @@ type Method uint8
 const (
 	ASD  Method = iota // allowable stress design: C_D on Fb, Ft, Fv and Fc
 	LRFD               // load and resistance factor design: K_F phi lambda
+	methods
 )
 
 // String returns the standard's name of the method.
@@ -109,7 +110,21 @@ func (k Kind) timed() bool {
 // of the duration: C_D in allowable stress design, K_F phi lambda in load and
 // resistance factor design. E keeps its value in both; Fc_perp and Emin take no C_D,
 // and K_F phi without lambda.
-func (m Method) TimeFactor(k Kind, d Duration) float64 {
+func (m Method) TimeFactor(k Kind, d Duration) float64 { return timeFactors[m][k][d] }
+
+// timeFactors holds the factors of [Method.TimeFactor].
+var timeFactors = func() (all [methods][kinds][durations]float64) {
+	for m := range methods {
+		for k := range kinds {
+			for d := range durations {
+				all[m][k][d] = m.timeFactor(k, d)
+			}
+		}
+	}
+	return all
+}()
+
+func (m Method) timeFactor(k Kind, d Duration) float64 {
 	f := 1.0
 	if m == LRFD {
 		f = conversions[k].format * conversions[k].resistance
