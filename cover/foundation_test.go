@@ -221,6 +221,21 @@ func TestTrapAnchorAtStrengthLevel(t *testing.T) {
 	assert.Equal(t, cover.Over, size(t, onSlab).Foundations[0].AnchorVerdict, "through the slab")
 }
 
+// Under the earthquake alone a braced post is lifted by 0.7 E - 0.6 D and 0.7 x 0.2 SDS D,
+// and its anchor pulled by E - 0.9 D and 0.2 SDS D (ASCE 7-16 2.4.5 (10) and 2.3.6 (7)):
+// the pull is the uplift over 0.7 less (0.9 - 0.6/0.7) D.
+func TestAnchorPullOfTheEarthquake(t *testing.T) {
+	in := standing()
+	in.Cover.Layers = []cover.Layer{{Name: new("tile"), Weight: new(12.0), Certain: new(true)}}
+	in.Site.WindSpeed, in.Site.SeismicCategory = new(85.0), new("D")
+	in.Site.SeismicShort, in.Site.SeismicSecond, in.Site.SeismicMapped = new(3.9), new(2.0), new(1.5)
+	r := size(t, in)
+	f := heaviest(r)
+	require.Contains(t, f.Uplift.Combination, "E", "the earthquake governs")
+	dead := value(t, cover.MemberCheck{Check: linkOf(t, r, "F1").Calculation}, "D_min")
+	calctest.Close(t, f.Uplift.Value/0.7-(0.9-0.6/0.7)*dead, f.Pull, 1e-3, 0)
+}
+
 // Trap 25: the dead load of another area, or 2/3 of it, taken off the wind. The uplift at
 // a foot is 0.6 of the wind less 0.6 of the least dead load of that very post.
 func TestTrapDeadLoadOfTheSamePost(t *testing.T) {

@@ -32,7 +32,7 @@ func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 			light := d.post.least * with.height
 			f.Uplift = l.lifts(n, light, tip.wind)
 			m.quakeLift(&f, dead[n]+light, tip.quake)
-			f.Pull = max(l.strengthPull(n, dead[n]+light, light, tip.wind), tip.quake-strengthDead*dead[n])
+			f.Pull = max(l.strengthPull(n, dead[n]+light, light, tip.wind), m.quakePull(dead[n]+light, tip.quake))
 			need := m.needOf(&f, postPlace{i, n}, d)
 			f.Push, need.shear = m.footShear(i, n)
 			m.stand(&f, &need, &g)
@@ -92,6 +92,15 @@ func (m *model) quakeLift(f *FoundationAt, dead, tip float64) {
 			f.Uplift = Force{Value: up, Combination: q.Name}
 		}
 	}
+}
+
+// quakePull is the net uplift of the earthquake at strength level, 0.9D - Ev + Eh (ASCE 7
+// 2.3.6 (7)), lb; 0 where it tips nothing.
+func (m *model) quakePull(dead, tip float64) float64 {
+	if tip == 0 {
+		return 0
+	}
+	return max(0, tip-(strengthDead-m.sideways.vertical)*dead)
 }
 
 // stand puts a post on its slab or chooses its footing.
