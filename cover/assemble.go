@@ -15,7 +15,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 	ground, links := m.foundations(ws, &d), m.links(&d)
 	m.holdLinks(links, ground)
 	r := Report{
-		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: append(assumed, m.assumedCut(&d)...),
+		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: inOrder(append(assumed, m.assumedCut(&d)...)),
 		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d), Deck: m.deckReport(d.deck),
 		Reactions: m.reactions(&d), Links: links, Foundations: ground, Concrete: concreteOf(ground),
 		Headroom: m.headroom(&d),

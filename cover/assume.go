@@ -53,9 +53,13 @@ func (in Input) Assume() (Input, []Assumption) {
 		out.Market.StockLengths = evenLengths(*out.Beams.Stock)
 		note("market.stock_lengths_ft", numbers(out.Market.StockLengths), "Yards keep the even lengths up to the longest beam stock")
 	}
-	order := func(a, b Assumption) int { return place(a.Path) - place(b.Path) }
-	slices.SortStableFunc(list, order)
-	return out, list
+	return out, inOrder(list)
+}
+
+// inOrder sorts assumptions by their fields.
+func inOrder(list []Assumption) []Assumption {
+	slices.SortStableFunc(list, func(a, b Assumption) int { return place(a.Path) - place(b.Path) })
+	return list
 }
 
 // assumeDeck fills what a deck that was described has from the rafters: its wood and its

@@ -57,8 +57,13 @@ func BenchmarkSize(b *testing.B) {
 }
 
 func TestNumbersAllocateNothing(t *testing.T) {
-	m, ws, d := chosen(t, desert(t))
-	assert.Zero(t, testing.AllocsPerRun(20, func() { kept += m.numbers(ws, &d.rafter, &d.beam, &d.post) }))
+	cut := desert(t)
+	cut.Cover.Slope, cut.Cover.HighEdge, cut.Cover.Covering = new(3.0), new(12.0), new("lattice")
+	cut.Beams.Notch, cut.Beams.OnPost, cut.Lateral.Out = new(1.0), new("side_bolted"), new("embedded_posts")
+	for name, in := range map[string]Input{"desert": desert(t), "steep lattice with cuts and bolts": cut} {
+		m, ws, d := chosen(t, in)
+		assert.Zero(t, testing.AllocsPerRun(20, func() { kept += m.numbers(ws, &d.rafter, &d.beam, &d.post) }), name)
+	}
 }
 
 // The numbers of the search are those of the report, and grading once more changes

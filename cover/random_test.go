@@ -38,13 +38,16 @@ func randomCover(t *rapid.T) cover.Input {
 	rafters, beams, posts := randomWood(t, "rafters"), randomWood(t, "beams"), randomWood(t, "posts")
 	in.Rafters = cover.Rafters{
 		Species: &rafters[0], Grade: &rafters[1], Spacing: new(rapid.SampledFrom([]float64{12, 16, 19.2, 24, 32}).Draw(t, "spacing")),
-		Size:  maybe(t, "rafter size", word(t, "rafter size", "2x4", "2x6", "2x8", "2x10", "2x12")),
-		Brace: maybe(t, "brace", tenth(t, 2, 8, "brace")), Green: maybe(t, "green", rapid.Bool().Draw(t, "green")),
+		Size:    maybe(t, "rafter size", word(t, "rafter size", "2x4", "2x6", "2x8", "2x10", "2x12")),
+		SeatCut: maybe(t, "seat cut", tenth(t, 0, 2, "seat cut")),
+		Brace:   maybe(t, "brace", tenth(t, 2, 8, "brace")), Green: maybe(t, "green", rapid.Bool().Draw(t, "green")),
 		Wet: maybe(t, "wet", rapid.Bool().Draw(t, "wet")), Incised: maybe(t, "incised", rapid.Bool().Draw(t, "incised")),
 	}
 	in.Beams = cover.Beams{
 		Species: &beams[0], Grade: &beams[1], Position: new(word(t, "position", "dropped", "flush")),
 		Size:    maybe(t, "beam size", word(t, "beam size", "4x6", "4x8", "4x10", "6x10", "6x12")),
+		OnPost:  maybe(t, "on post", word(t, "on post", "seated", "notched", "side_bolted")),
+		Notch:   maybe(t, "notch", tenth(t, 0, 2, "notch")),
 		Splices: new(word(t, "splices", "by_stock", "every_post", "none")), Stock: maybe(t, "stock", tenth(t, 12, 30, "stock")),
 	}
 	in.Posts = randomPosts(t, *in.Cover.Width)
