@@ -485,6 +485,29 @@ func TestPlacesOfTheOldRoof(t *testing.T) {
 	}
 }
 
+// What is said of bolts and of straps without a name reaches their rules.
+func TestBoltsAndPlainStraps(t *testing.T) {
+	in := surveyed(t,
+		cover.Joint{
+			Mark: new("B"), Zone: new("field"), Evidence: new("bolts"), Condition: new("sound"), Fastener: new("1/2"), Count: new(2),
+			Plate: new(3.5), Rafter: new(1.5), Margin: new(4.0), Species: new("Douglas Fir-Larch"),
+		},
+		cover.Joint{
+			Mark: new("S"), Zone: new("field"), Evidence: new("strap"), Condition: new("sound"), Gauge: new("20"), Width: new(1.25),
+			There: new(4), Fastener: new("8d common"), Plate: new(3.5), Species: new("Douglas Fir-Larch"),
+		})
+	x := size(t, in).Survey
+	assert.Contains(t, jointOf(t, x, "B").Basis, "bolts across the grain")
+	assert.Contains(t, jointOf(t, x, "S").Basis, "lesser of nails and steel")
+	for _, j := range x.Joints {
+		assert.Positive(t, j.Capacity, j.Mark)
+		require.NoError(t, calctest.Prove(j.Check.Lines), j.Mark)
+	}
+	unmarked := in
+	unmarked.House.Joints[0].Margin = nil
+	assert.Equal(t, cover.OpenUp, jointOf(t, size(t, unmarked).Survey, "B").Verdict)
+}
+
 // A survey in JSON has no number that JSON has not.
 func TestSurveyInJSON(t *testing.T) {
 	for _, name := range []string{"survey", "ranch"} {

@@ -22,7 +22,7 @@ type group struct {
 	Title  string
 	Note   string // what the group is about, in a sentence
 	Fields []field
-	Rows   [][]field // of a list: the fields of each element
+	Rows   []listRow // of a list: its elements
 	More   []field   // folded away: empty entries that the program fills or leaves open
 	Extra  []field   // folded away: the sources of the site's criteria
 	Paste  *field    // of the joints: a table in place of the rows
@@ -44,6 +44,28 @@ type field struct {
 	Required    bool
 	Wide        bool     // takes a line of its own
 	Faults      []string // what is wrong with it
+}
+
+// A listRow is one element of a list in the form.
+type listRow struct {
+	Fields []field // shown
+	More   []field // folded away: empty entries of a long row
+}
+
+// longRow is how many entries of a row are always shown.
+const longRow = 9
+
+// foldedRow folds away the empty entries at the end of a long row.
+func foldedRow(all []field) listRow {
+	var r listRow
+	for i, f := range all {
+		if i >= longRow && f.Value == "" && !f.Required && len(f.Faults) == 0 {
+			r.More = append(r.More, f)
+			continue
+		}
+		r.Fields = append(r.Fields, f)
+	}
+	return r
 }
 
 // An option is one answer to a choice.
@@ -100,7 +122,7 @@ func (n groupNote) group(p Page, faults map[string][]string) group {
 	if list, ok := strings.CutSuffix(n.prefix, "[]"); ok {
 		for i := range rows(p, list) {
 			at := list + "[" + strconv.Itoa(i) + "]"
-			g.Rows = append(g.Rows, row(fieldsOf(p, faults, n.prefix, at), i))
+			g.Rows = append(g.Rows, foldedRow(row(fieldsOf(p, faults, n.prefix, at), i)))
 		}
 		if n.prefix == "house.joints[]" {
 			g.Paste = paste(p, faults)

@@ -35,7 +35,7 @@ var basisWords = [...]string{
 	LighterWood:  "the rating is for denser wood than is there, or than a stamp shows: read the stamp, or the column of the lighter wood",
 	NothingThere: "looked at: nothing holds it up",
 	DamagedJoint: "damaged: what is there counts for nothing",
-	HalfNailed:   "a strap with fewer than four nails at an end counts for nothing",
+	HalfNailed:   "a strap with fewer than four nails at an end counts for nothing (Florida Building Code, Existing Building, 708.8.1)",
 	RatedStrap:   "rating of the strap by its share of nails",
 	PlainStrap:   "strap without a rating: the lesser of nails and steel",
 	NailedAslant: "toe-nails in withdrawal",
