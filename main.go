@@ -12,6 +12,7 @@ import (
 	"log/slog"
 	"os"
 	"os/signal"
+	"runtime"
 	"runtime/debug"
 	"syscall"
 
@@ -19,6 +20,7 @@ import (
 
 	"patiocover/calc"
 	"patiocover/cover"
+	"patiocover/cover/table"
 	"patiocover/server"
 	"patiocover/web"
 )
@@ -55,7 +57,7 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 		SilenceUsage: true, SilenceErrors: true, Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.AddCommand(serveCommand(report), sizeCommand(in), compareCommand(in), surveyCommand(in), &cobra.Command{
+	root.AddCommand(serveCommand(report), sizeCommand(in), compareCommand(in), tableCommand(in, report), surveyCommand(in), &cobra.Command{
 		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
 		Run: func(c *cobra.Command, _ []string) { c.Print(string(cover.Schema())) },
 	})
@@ -134,15 +136,15 @@ func surveyCommand(in io.Reader) *cobra.Command {
 	c := &cobra.Command{
 		Use: "survey JOB", Short: "Judge the joints of the old roof in the file JOB, - for standard input", Args: cobra.ExactArgs(1),
 	}
-	table := c.Flags().String("csv", "", "take the joints from this table instead, a spreadsheet's file or paste, - for standard input")
+	joints := c.Flags().String("csv", "", "take the joints from this table instead, a spreadsheet's file or paste, - for standard input")
 	asJSON := c.Flags().Bool("json", false, "print the survey as JSON")
 	asCSV := c.Flags().Bool("as-csv", false, "print the joints with their verdicts as a table that --csv reads back")
 	written := c.Flags().Bool("calc", false, "print the written calculations too")
 	c.MarkFlagsMutuallyExclusive("json", "as-csv", "calc")
 	c.RunE = func(c *cobra.Command, args []string) error {
 		job, err := read(args[0], in)
-		if err == nil && *table != "" {
-			err = withJoints(&job, *table, in)
+		if err == nil && *joints != "" {
+			err = withJoints(&job, *joints, in)
 		}
 		if err != nil {
 			return err
@@ -241,6 +243,67 @@ func compareCommand(in io.Reader) *cobra.Command {
 		return nil
 	}
 	return c
+}
+
+func tableCommand(in io.Reader, report io.Writer) *cobra.Command {
+	c := &cobra.Command{
+		Use: "table CRITERIA", Short: "Make the prescriptive table of a jurisdiction from the criteria in a file, - for standard input",
+		Long: "Makes the prescriptive table of a jurisdiction as comma separated values. Every cell has a number: a part of\n" +
+			"them is made with --from and --to, and parts are joined in the order of the numbers. Into a file, what was\n" +
+			"interrupted is taken up again.",
+		Args: cobra.ExactArgs(1),
+	}
+	file := c.Flags().StringP("output", "o", "", "write to this file, with its state beside it, instead of standard output")
+	workers := c.Flags().Int("workers", runtime.GOMAXPROCS(0), "how many to work at once")
+	from := c.Flags().Int("from", 0, "number of the first cell")
+	to := c.Flags().Int("to", 0, "number after the last cell; all when left out")
+	count := c.Flags().Bool("count", false, "print how many cells there are, and make none")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		t, err := readTable(args[0], in)
+		if err != nil {
+			return err
+		}
+		if *count {
+			c.Println(t.Len())
+			return nil
+		}
+		job := table.Job{From: *from, To: *to, Workers: *workers}
+		if !c.Flags().Changed("to") {
+			job.To = t.Len()
+		}
+		if job.From < 0 || job.To > t.Len() || job.From >= job.To || job.Workers < 1 {
+			return fmt.Errorf("--from is below --to, and both are 0 to %d; --workers is 1 or more", t.Len())
+		}
+		progress := func(done, all int) { fmt.Fprintf(report, "\r%d of %d cells", done, all) }
+		if *file != "" {
+			err = t.WriteFile(c.Context(), *file, job, progress)
+			fmt.Fprintln(report)
+			return err
+		}
+		if job.From == 0 {
+			c.Print(t.Head())
+		}
+		return t.Write(c.Context(), c.OutOrStdout(), job)
+	}
+	return c
+}
+
+// readTable prepares the table of the criteria at a path, or from in when the path is a
+// dash.
+func readTable(path string, in io.Reader) (*table.Table, error) {
+	if path != "-" {
+		f, err := os.Open(path)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		in = f
+	}
+	criteria, err := table.Read(in)
+	if err != nil {
+		return nil, err
+	}
+	return table.New(criteria)
 }
 
 // read reads the job at a path, or from in when the path is a dash.

@@ -18,6 +18,7 @@ import (
 
 	"patiocover/calc/calctest"
 	"patiocover/cover"
+	"patiocover/cover/table"
 )
 
 // program builds the command line program and returns its path.
@@ -90,6 +91,12 @@ func testCalls(t *testing.T, path string) {
 		{"compare as JSON", []string{"compare", "-", "--json", "--spacing", "16"}, desert, 3, `"options":[`, ""},
 		{"compare as values", []string{"compare", at, "--csv", "--spacing", "16"}, "", 3, "as_drawn,spacing_in,species", ""},
 		{"compare at no spacing", []string{"compare", at, "--spacing", "two"}, "", 2, "", "spacing: "},
+		{"table", []string{"table", "-", "--from", "3", "--to", "4"}, table.Demo(), 0, "\n", ""},
+		{"head of a table", []string{"table", "-", "--to", "1"}, table.Demo(), 0, cover.Notice, ""},
+		{"size of a table", []string{"table", "-", "--count"}, table.Demo(), 0, "284", ""},
+		{"table into a file", []string{"table", "-", "-o", filepath.Join(t.TempDir(), "t.csv")}, table.Demo(), 0, "", "284 of 284 cells"},
+		{"no such part", []string{"table", "-", "--to", "285"}, table.Demo(), 2, "", "0 to 284"},
+		{"criteria with faults", []string{"table", "-"}, `{"schema": 1}`, 2, "", "service.wet"},
 		{"no file named", []string{"size"}, "", 2, "", "arg"},
 		{"two files", []string{"size", at, at}, "", 2, "", "arg"},
 		{"no such file", []string{"size", "none.json"}, "", 2, "", "none.json"},

@@ -22,6 +22,7 @@ import (
 	"patiocover/calc"
 	"patiocover/calc/calctest"
 	"patiocover/cover"
+	"patiocover/cover/table"
 	"patiocover/server"
 )
 
@@ -117,6 +118,18 @@ func TestAnswers(t *testing.T) {
 		{"compare page, wrong choice", "GET", "/compare?spacing=two&" + filled, "", "", 422, "text/html", "another look"},
 		{"compare page, wrong input", "GET", "/compare?site.wind_speed_mph=NaN", "", "", 422, "text/html", "NaN"},
 		{"compare page, nothing asked", "GET", "/compare", "", "", 303, "", ""},
+		{"table", "POST", "/api/v1/table", json, table.Demo(), 200, json, `"cells"`},
+		{"part of a table", "POST", "/api/v1/table?from=5&to=6", json, table.Demo(), 200, json, `"index":5`},
+		{"part beyond the table", "POST", "/api/v1/table?to=100000", json, table.Demo(), 400, "application/problem+json", "number of"},
+		{"part of nothing", "POST", "/api/v1/table?from=5&to=4", json, table.Demo(), 400, "application/problem+json", "not above"},
+		{"table of too many cells", "POST", "/api/v1/table", json, large(t), 422, "application/problem+json", "more than the 20000"},
+		{"part of a large table", "POST", "/api/v1/table?from=30000&to=30010", json, large(t), 200, json, `"index":30009`},
+		{"table of nothing", "POST", "/api/v1/table", json, `{"schema": 1}`, 422, "application/problem+json", "service.wet"},
+		{"table, no JSON", "POST", "/api/v1/table", json, `{`, 400, "application/problem+json", "not valid JSON"},
+		{"table page", "GET", "/table", "", "", 200, "text/html", "Invented county"},
+		{"table page, made", "POST", "/table", typed, url.Values{"criteria": {table.Demo()}}.Encode(), 200, "text/html", "longest span"},
+		{"table page, too large", "POST", "/table", typed, url.Values{"criteria": {large(t)}}.Encode(), 422, "text/html", "command line"},
+		{"table page, wrong", "POST", "/table", typed, url.Values{"criteria": {"{"}}.Encode(), 422, "text/html", "another look"},
 		{"no job", "POST", "/api/v1/size", json, "", 400, "application/problem+json", "not valid JSON"},
 		{"half a job", "POST", "/api/v1/size", json, desert[:len(desert)/2], 400, "application/problem+json", "not valid JSON"},
 		{"empty job", "POST", "/api/v1/size", json, "{}", 422, "application/problem+json", "site.wind_speed_mph"},
@@ -135,6 +148,25 @@ func TestAnswers(t *testing.T) {
 			says(t, got, c.says)
 		})
 	}
+}
+
+// large is the criteria of a table of more cells than one answer holds.
+func large(t *testing.T) string {
+	t.Helper()
+	c, err := table.Read(strings.NewReader(table.Demo()))
+	require.NoError(t, err)
+	c.Wind.Speeds = nil
+	for v := 90.0; v < 140; v++ {
+		c.Wind.Speeds = append(c.Wind.Speeds, v)
+	}
+	for len(c.Loads) < 20 {
+		l := c.Loads[len(c.Loads)-1]
+		l.Snow++
+		c.Loads = append(c.Loads, l)
+	}
+	text, err := json.Marshal(c)
+	require.NoError(t, err)
+	return string(text)
 }
 
 // says fails when the body of an answer lacks the words. It does not print the body,
