@@ -156,7 +156,7 @@ func side(post *wood, direction int, turned bool) float64 {
 
 // net is the area of the post less its holes, which may run the long way, in².
 func (c *postCase) net(post *wood) float64 {
-	return max(0, post.section.Area()-c.top.holes*post.section.Depth)
+	return max(0, post.section.Area()-c.top.holes*post.section.Widest())
 }
 
 // tongue is what a notch leaves of the post, measured out from the house, in.
@@ -170,7 +170,8 @@ func (c *postCase) tongue(post *wood, turned bool) float64 {
 // seat is the contact of one piece of beam with the post top; it has no length where the
 // beam hangs at the side of the post.
 func (c *postCase) seat(post, beam *wood, turned bool) member.Seat {
-	length, width := side(post, alongHouse, turned), min(side(post, outward, turned), beam.section.Breadth)
+	at := post.section.Contact
+	length, width := at(side(post, alongHouse, turned)), min(at(side(post, outward, turned)), beam.section.Breadth)
 	if c.half {
 		length /= 2
 	}

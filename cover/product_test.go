@@ -3,6 +3,7 @@ package cover_test
 import (
 	"bytes"
 	"encoding/json"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -185,7 +186,15 @@ func TestWoodThatIsRefused(t *testing.T) {
 		{"deep without a factor", func(in *cover.Input) { in.Beams.Size = new("1-3/4x14") }, "beams.species: "},
 		{"another grade", func(in *cover.Input) { in.Beams.Grade = new("No.2") }, "beams.grade: "},
 		{"no size", func(in *cover.Input) { in.Beams.Size = nil }, "beams.size: "},
-		{"a pole", func(in *cover.Input) { in.Beams.Size = new("8 in. round") }, "beams.size: "},
+		{"a pole that lies", func(in *cover.Input) { in.Beams.Size = new("8 in. round") }, "beams.size: "},
+		{"a pole in the ground", func(in *cover.Input) {
+			in.Posts.Species, in.Posts.Grade, in.Posts.Size = new("strand lumber"), new("given"), new("8 in. round")
+			in.Foundation.Kind, in.Products[0].Flatwise, in.Products[0].Wet = new("embedded"), new(2000.0), new(0.7)
+		}, "posts.size: "},
+		{"a pole with its beam bolted on", func(in *cover.Input) {
+			in.Posts.Species, in.Posts.Grade, in.Posts.Size = new("strand lumber"), new("given"), new("8 in. round")
+			in.Beams.OnPost, in.Products[0].Flatwise = new("side_bolted"), new(2000.0)
+		}, "posts.size: "},
 		{"half a depth factor", func(in *cover.Input) { in.Products[0].DepthFrom = new(12.0) }, "products[0].depth_from_in"},
 		{"no source", func(in *cover.Input) { in.Products[0].Source = nil }, "products[0].source"},
 		{"no shear", func(in *cover.Input) { in.Products[0].Shear = nil }, "products[0].fv_psi"},
@@ -301,5 +310,20 @@ func TestBracesOfPostsOfPlies(t *testing.T) {
 			assert.NotContains(t, m.Size, "-2x", "one stick")
 		}
 	}
+	assert.Empty(t, faultsOf(r))
+}
+
+// A pole stands as a post: circle, square of equal area for buckling, square inside the
+// circle for the seat.
+func TestPolesAsPosts(t *testing.T) {
+	in := ofStrand()
+	in.Products[0].Flatwise = new(2600.0)
+	in.Posts.Species, in.Posts.Grade, in.Posts.Size = new("strand lumber"), new("given"), new("6 round")
+	r := size(t, in)
+	p := member(t, r, "P")
+	assert.Equal(t, "6 in. round", p.Size)
+	calctest.Close(t, 28.274334, valueIn(t, p, "compression with buckling", "A"), 1e-6, 0, "pi 6²/4")
+	assert.Equal(t, 0.85, valueIn(t, p, "compression with buckling", "c"), "NDS 2018 3.7.1.5")
+	calctest.Close(t, 6/math.Sqrt2, valueIn(t, p, "beam seat on the post", "l_b"), 1e-9, 0)
 	assert.Empty(t, faultsOf(r))
 }

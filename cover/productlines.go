@@ -16,6 +16,9 @@ func (w *wood) product(of string, st stock) []string {
 	if s.Plies > 1 {
 		out = append(out, plyLines(of, s)...)
 	}
+	if s.Round {
+		out = append(out, "Round pole: the diameter is the least of its length; seats count the square inside the circle")
+	}
 	if st.measured[0] > 0 {
 		out = append(out, "Measured sides, not dressed: design values and size factors go by the nominal size (NDS 2018 4.1.3)")
 	}
@@ -68,6 +71,9 @@ var words = map[lumber.Fastening]string{lumber.Nailed: "Nailed", lumber.Bolted: 
 
 // sides words the actual size of a section.
 func sides(s lumber.Section) string {
+	if s.Round {
+		return calc.Number(s.Depth) + " in. in diameter"
+	}
 	if s.Plies > 1 {
 		return fmt.Sprintf("%d x ", s.Plies) + calc.Number(s.Ply()) + " x " + calc.Number(s.Depth) + " in"
 	}

@@ -206,7 +206,7 @@ func (m *model) leanOnHouse(w trio) {
 // of strength level.
 func (m *model) ownWind(line int, w trio) share {
 	h := m.postHeight(line, w.rafter.section.Depth, w.beam.section.Depth)
-	return share{wind: m.wind.velocity.OnFlatSides() * w.post.section.Depth * h * h / 8}
+	return share{wind: m.wind.velocity.OnFlatSides() * w.post.section.Widest() * h * h / 8}
 }
 
 // lineShares is the largest part of a push in each line, by equal lines or by their

@@ -60,7 +60,7 @@ func newSideways(m *model, w trio) sideways {
 func (m *model) postArea(w trio) (area, volume float64) {
 	for i := range m.plan.lines {
 		height := m.postHeight(i, w.rafter.section.Depth, w.beam.section.Depth)
-		area += float64(len(m.plan.posts)) * w.post.section.Depth * height
+		area += float64(len(m.plan.posts)) * w.post.section.Widest() * height
 		volume += float64(len(m.plan.posts)) * w.post.section.Area() * height
 	}
 	return area, volume

@@ -57,6 +57,7 @@ func (in Input) checkMakeup(group string, up makeup, species, grade, size *strin
 	checkMeasured(at, up, size)
 	if p, ok := productNamed(in.Products, species); ok {
 		checkProduct(at, p, grade, size)
+		in.checkPole(group, size, f)
 		return
 	}
 	switch {
@@ -123,12 +124,28 @@ func checkProduct(at *calc.Fields, p Product, grade, size *string) {
 		at.Missing("size", "the size of "+shown(*p.Name)+": sizes of given products are not chosen")
 		return
 	}
-	s, err := lumber.SectionNamed(*size)
-	switch {
-	case err != nil:
+	if _, err := lumber.SectionNamed(*size); err != nil {
 		at.Add("size", strconv.Quote(*size), "a size such as 1-3/4x9-1/2 or 2x8")
-	case s.Round:
-		at.Add("size", strconv.Quote(*size), "a rectangular size: the seats of round poles are not known here")
+	}
+}
+
+// checkPole lets poles be posts whose beam sits on top of them and whose foot stands on a
+// base: what a round side holds, in the ground or at a bolted beam, is not known here.
+func (in Input) checkPole(group string, size *string, f *calc.Fields) {
+	if size == nil {
+		return
+	}
+	s, err := lumber.SectionNamed(*size)
+	if err != nil || !s.Round {
+		return
+	}
+	switch {
+	case group != "posts":
+		f.Add(group+".size", shown(*size), "a rectangular size: poles stand as posts alone")
+	case is(in.Foundation.Kind, "embedded"):
+		f.Add(group+".size", shown(*size), "a rectangular size for posts in the ground")
+	case in.Beams.OnPost != nil && !is(in.Beams.OnPost, "seated"):
+		f.Add(group+".size", shown(*size), "a rectangular size where the beam is notched in or bolted to the side")
 	}
 }
 

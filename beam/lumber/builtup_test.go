@@ -167,3 +167,13 @@ func TestTrapMeasuredSides(t *testing.T) {
 		assert.Less(t, s.Modulus(), 2*6*6/6.0, "nominal")
 	}
 }
+
+// The larger side of plies may be their breadth; a flat seat on a pole is the square
+// inside the circle.
+func TestSidesOfSections(t *testing.T) {
+	assert.Equal(t, 7.5, section(t, "5-2x4").Widest())
+	assert.Equal(t, 7.25, section(t, "2x8").Widest())
+	s := section(t, "8 in. round")
+	calctest.Close(t, 32, s.Contact(8)*s.Contact(8), 1e-9, 0, "half of the square of the diameter")
+	assert.Equal(t, 5.5, section(t, "6x6").Contact(5.5))
+}

@@ -89,6 +89,18 @@ func (s Section) BucklingSide(side float64) float64 {
 	return side
 }
 
+// Widest returns the larger side, in: of plies that may be the breadth.
+func (s Section) Widest() float64 { return max(s.Breadth, s.Depth) }
+
+// Contact returns what a flat seat may count of a side at the end of the piece, in: of a
+// pole the side of the square inside the circle.
+func (s Section) Contact(side float64) float64 {
+	if s.Round {
+		return side / math.Sqrt2 // square inside a circle
+	}
+	return side
+}
+
 // ShearShape returns the largest over the mean shear stress, ratio: 3/2 of a
 // rectangle, 4/3 of a circle (NDS 2018 3.4.2).
 func (s Section) ShearShape() float64 {
