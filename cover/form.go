@@ -72,7 +72,7 @@ func formValue(text string, d Field) (x any, heard string, ok bool) {
 			return number(n), calc.Number(n) + " in per ft", ok
 		}
 		return number(n), "", err == nil && plain
-	case strings.HasSuffix(d.Path, ".size"):
+	case strings.HasSuffix(d.Path, ".size"), strings.HasSuffix(d.Path, ".tail_size"):
 		size := sizeWords.Replace(text)
 		if size != text {
 			heard = size

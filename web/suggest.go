@@ -10,14 +10,15 @@ import (
 
 // suggestions names the list that a text field picks from, empty if it has none.
 func suggestions(path string) string {
-	switch group, name, _ := strings.Cut(path, "."); {
-	case path == "cover.layers[].name":
+	last := path[strings.LastIndex(path, ".")+1:]
+	switch {
+	case path == "cover.layers[].name", path == "house.old_roof.layers[].name":
 		return "known-layers"
-	case name == "species":
+	case last == "species", last == "tail_species", last == "rated_for":
 		return "known-species"
-	case name == "grade":
+	case last == "grade", last == "tail_grade":
 		return "known-grades"
-	case name == "size" && group != "":
+	case last == "size", last == "tail_size":
 		return "known-sizes"
 	}
 	return ""
