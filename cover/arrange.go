@@ -1,7 +1,6 @@
 package cover
 
 import (
-	"fmt"
 	"strings"
 
 	"patiocover/beam/lumber"
@@ -27,15 +26,9 @@ type arrangement struct {
 // filled in.
 func newArrangement(c *loads.Combination, p pattern, wind string) arrangement {
 	return arrangement{
-		name: label(c, p, wind), duration: durationOf(c.Duration), self: c.Dead, least: c.DeadLeast,
+		name: label(c, p, wind), duration: durationOf(c), self: c.Dead, least: c.DeadLeast,
 		onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
 	}
-}
-
-// withWorker is dead load with the maintenance load, which lasts like a roof live load.
-var withWorker = loads.Combination{
-	Name: fmt.Sprintf("D + %g lb", loads.MaintenanceLoad/calc.Lb), Clause: "ASCE 7-16 Table 4.3-1", Dead: 1,
-	Duration: lumber.SevenDays.Factor(),
 }
 
 // A pattern is a placing of live or snow load on the bays of a member: bit b is
@@ -117,17 +110,6 @@ func (m *model) onPlan(c *loads.Combination, set int) float64 {
 // so that another row says the same.
 func (m *model) idle(c *loads.Combination) bool {
 	return (c.RoofLive != 0 && m.live == 0) || (c.Snow != 0 && m.snow.even(0) == 0)
-}
-
-// durationOf turns the load duration factor of a combination into the row of the
-// wood standard.
-func durationOf(factor float64) lumber.Duration {
-	for _, d := range lumber.Durations() {
-		if d.Factor() == factor {
-			return d
-		}
-	}
-	return lumber.Permanent // the least, for a factor that no row has
 }
 
 // label names an arrangement: the combination, how the live load stands, the wind.

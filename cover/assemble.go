@@ -12,11 +12,16 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		return Report{}, err
 	}
 	d.deck = m.deck()
+	members, err := m.bothMembers(ws, &d)
+	if err != nil {
+		return Report{}, err
+	}
 	ground, links := m.foundations(ws, &d), m.links(&d)
 	m.holdLinks(links, ground)
 	r := Report{
 		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: inOrder(append(assumed, m.assumedCut(&d)...)),
-		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: m.members(ws, &d), Deck: m.deckReport(d.deck),
+		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: members, Method: methodOf(m.in).String(),
+		Deck:      m.deckReport(d.deck),
 		Reactions: m.reactions(&d), Links: links, Foundations: ground, Concrete: concreteOf(ground),
 		Headroom: m.headroom(&d),
 		Existing: m.existingRoof(&d), Survey: m.survey(in, &d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),

@@ -71,8 +71,9 @@ func (p *piece) besides(i, support int) float64 {
 type term struct {
 	combo   *loads.Combination
 	placing pattern
-	wind    int // index in windOn; −1 for none
-	worker  int // number of the bay with the maintenance load, from 1; 0 for none
+	wind    int     // index in windOn; −1 for none
+	worker  int     // number of the bay with the maintenance load, from 1; 0 for none
+	stands  float64 // factor on the maintenance load
 }
 
 // A windOn is one way that the wind loads the rafters of a line.
@@ -162,8 +163,8 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 
 // arrange lists every combination with every placing of its loads.
 func (f *beamFrame) arrange(m *model) {
-	for i := range m.combos {
-		c := &m.combos[i]
+	for i := range m.rules.combos {
+		c := &m.rules.combos[i]
 		if m.idle(c) {
 			continue
 		}
@@ -181,7 +182,7 @@ func (f *beamFrame) arrange(m *model) {
 	}
 	for b := range f.bays {
 		if f.bays[b].length > 0 {
-			f.addWorker(b)
+			f.addWorker(m, b)
 		}
 	}
 	f.forces = make([][]float64, len(f.arr))
@@ -203,15 +204,15 @@ func (f *beamFrame) add(c *loads.Combination, p pattern, wind int) {
 }
 
 // addWorker adds dead load with the maintenance load in one bay.
-func (f *beamFrame) addWorker(b int) {
+func (f *beamFrame) addWorker(m *model, b int) {
 	where := " at mid span, "
 	if f.bays[b].cantilever {
 		where = " at the tip, "
 	}
-	a := newArrangement(&withWorker, pattern{}, "")
+	a := newArrangement(&m.rules.worker, pattern{}, "")
 	a.name += where + spanName(f.bays, b)
-	a.onPlan = 1
-	f.terms = append(f.terms, term{combo: &withWorker, wind: -1, worker: 1 + b})
+	a.onPlan = m.rules.stands
+	f.terms = append(f.terms, term{combo: &m.rules.worker, wind: -1, worker: 1 + b, stands: m.rules.stands})
 	f.arr = append(f.arr, a)
 }
 
@@ -293,7 +294,7 @@ func (f *beamFrame) place(coef []float64, t *term, dead, live float64) {
 		return
 	}
 	if t.worker > 0 {
-		coef[workerCase(n, t.worker-1)] = loads.MaintenanceLoad
+		coef[workerCase(n, t.worker-1)] = t.stands * loads.MaintenanceLoad
 	}
 	for b := range n {
 		if t.placing.bays>>b&1 == 1 {

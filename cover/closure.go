@@ -41,8 +41,8 @@ func (m *model) closure(d *design) ([]Closure, error) {
 	for i, h := range m.snow.heaps {
 		all = append(all, balance{h.name, h.total() * m.plan.width, m.heapReactions(i)})
 	}
-	for i := range m.combos {
-		c := &m.combos[i]
+	for i := range m.rules.combos {
+		c := &m.rules.combos[i]
 		if m.idle(c) {
 			continue
 		}

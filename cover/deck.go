@@ -71,8 +71,8 @@ func (m *model) deckNeed(spacing float64) deck.Need {
 		TotalLimit: member.Limit{Divisor: total.Total, Source: total.Source + ", dead plus live, " + total.Member, Status: total.Status},
 	}
 	down, up := m.deckWind(spacing)
-	for i := range m.combos {
-		c := &m.combos[i]
+	for i := range m.rules.combos {
+		c := &m.rules.combos[i]
 		if m.idle(c) || c.Earthquake != 0 {
 			continue
 		}
@@ -91,8 +91,8 @@ func (m *model) deckNeed(spacing float64) deck.Need {
 		}
 	}
 	if *m.in.Deck.Workers {
-		a := m.deckAction(&withWorker)
-		a.Worker, a.Stands = loads.MaintenanceLoad, 1
+		a := m.deckAction(&m.rules.worker)
+		a.Worker, a.Stands = loads.MaintenanceLoad, m.rules.stands
 		n.Actions = append(n.Actions, a)
 	}
 	return n
@@ -103,7 +103,7 @@ func (m *model) deckAction(c *loads.Combination) deck.Action {
 	cos := math.Cos(m.plan.angle)
 	a := deck.Action{
 		Name: c.Name, Clause: c.Clause, Status: c.Status, Dead: m.layers(c.DeadLeast), DeadFactor: c.Dead,
-		PlanFactor: c.RoofLive + c.Snow, WindFactor: c.Wind, Duration: durationOf(c.Duration), Method: m.rafters.use.Method,
+		PlanFactor: c.RoofLive + c.Snow, WindFactor: c.Wind, Duration: durationOf(c), Method: m.rafters.use.Method,
 	}
 	if c.DeadLeast {
 		a.Dead *= cos

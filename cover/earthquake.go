@@ -65,19 +65,16 @@ func strongest(rows []loads.Combination) loads.Combination {
 	return out
 }
 
-// combinationLines lists the rows that the checks use, those with earthquake, which
-// they use where the site gives its values, and those of strength design, which none
-// uses. A row that names a load that the site does not have is left out.
+// combinationLines lists the rows that the checks use, those with earthquake, which they
+// use where the site gives its values, and those of strength design, by which the members
+// are checked beside. A row that names a load that the site does not have is left out.
 func (m *model) combinationLines() []CombinationLine {
 	var out []CombinationLine
 	for _, list := range []struct {
 		method string
 		rows   []loads.Combination
-		used   bool
 	}{
-		{"ASD", m.combos, true},
-		{"ASD", loads.ASDEarthquake(m.edition), m.sideways.along.shaken},
-		{"LRFD", loads.LRFD(m.edition), false},
+		{"ASD", loads.ASD(m.edition)}, {"ASD", loads.ASDEarthquake(m.edition)}, {"LRFD", loads.LRFD(m.edition)},
 	} {
 		for i := range list.rows {
 			c := &list.rows[i]
@@ -85,9 +82,9 @@ func (m *model) combinationLines() []CombinationLine {
 				continue
 			}
 			out = append(out, CombinationLine{
-				Name: c.Name, Clause: c.Clause, Method: list.method, Used: list.used, Dead: c.Dead, RoofLive: c.RoofLive,
-				Snow: c.Snow, Wind: c.Wind, Earthquake: c.Earthquake, EarthquakeUp: c.EarthquakeUp,
-				Duration: c.Duration, TimeEffect: c.TimeEffect, Status: c.Status,
+				Name: c.Name, Clause: c.Clause, Method: list.method, Used: c.Earthquake == 0 || m.sideways.along.shaken,
+				Dead: c.Dead, RoofLive: c.RoofLive, Snow: c.Snow, Wind: c.Wind,
+				Earthquake: c.Earthquake, EarthquakeUp: c.EarthquakeUp, Duration: c.Duration, TimeEffect: c.TimeEffect, Status: c.Status,
 			})
 		}
 	}

@@ -86,8 +86,8 @@ func (m *model) quakeLift(f *FoundationAt, dead, tip float64) {
 	if !m.quaking || tip == 0 {
 		return
 	}
-	for i := range m.quakes {
-		q := &m.quakes[i]
+	for i := range m.rules.quakes {
+		q := &m.rules.quakes[i]
 		if up := q.Earthquake*tip - (q.Dead+q.EarthquakeUp*m.sideways.vertical)*dead; q.DeadLeast && up > f.Uplift.Value {
 			f.Uplift = Force{Value: up, Combination: q.Name}
 		}

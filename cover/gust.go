@@ -29,6 +29,9 @@ func (f *beamFrame) blow(p *piece) {
 
 func gustName(wind string) string { return "0.42 W, " + wind }
 
+// codeTotalName names the deflection that the building code counts.
+const codeTotalName = "dead plus live deflection by the code"
+
 // codeTotal is the worst of the deflections that the building code counts for dead plus
 // live load: of the dead load the creep alone. It never governs over the long-term sag,
 // which counts more of the dead load against less, and is found for the report only.

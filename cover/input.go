@@ -31,6 +31,7 @@ type Job struct {
 // A Site holds the design criteria of the place.
 type Site struct {
 	Standard          *string           `json:"standard,omitempty"`               // edition of the load standard
+	Method            *string           `json:"design_method,omitempty"`          // ASD or LRFD
 	WindSpeed         *float64          `json:"wind_speed_mph,omitempty"`         // V, mph, ultimate 3-second gust
 	Exposure          *string           `json:"exposure,omitempty"`               // B, C or D
 	Topography        *string           `json:"topography,omitempty"`             // flat or hill

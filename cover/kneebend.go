@@ -35,6 +35,7 @@ type kneeFound struct {
 	axial float64 // lb, along the member; it presses and pulls in turn
 	pulls bool    // the pulling sense is the worse
 	by    int     // arrangement of the load, under wind
+	gust  gustRow // of the wind
 	quake int     // 1 and the row of the combination with earthquake; 0 for wind
 	bay   int
 	edge  int
@@ -77,24 +78,26 @@ func (m *model) bent(s *kneeStick) kneeBent {
 // load with any factor on it, of earthquake row by row. unit is what a push of 1 lb does at
 // a lean of 1; top is the peak of the loads by duration.
 func (m *model) combine(s *kneeStick, top func(lumber.Duration) peak, unit float64, yield func(kneeFound)) {
-	windy := top(lumber.TenMinutes)
-	yield(kneeFound{
-		load: max(windy.value, 0) / s.plies, push: asdWind * s.push.wind * unit * s.lean / s.plies,
-		axial: asdWind * s.axial.wind / s.plies, by: windy.by,
-	})
+	for _, g := range m.rules.gusts {
+		windy := top(g.duration)
+		yield(kneeFound{
+			load: max(windy.value, 0) / s.plies, push: g.factor * s.push.wind * unit * s.lean / s.plies,
+			axial: g.factor * s.axial.wind / s.plies, by: windy.by, gust: g,
+		})
+	}
 	if !m.quaking {
 		return
 	}
 	dead, snow := max(top(lumber.Permanent).value, 0), max(top(lumber.TwoMonths).value, 0)
-	for i := range m.quakes {
-		q := &m.quakes[i]
+	for i := range m.rules.quakes {
+		q := &m.rules.quakes[i]
 		if m.idle(q) || q.DeadLeast {
 			continue // less dead load asks for no more: what it relieves is not counted
 		}
 		load := (q.Dead+q.EarthquakeUp*m.sideways.vertical)*dead + q.Snow*snow
 		yield(kneeFound{
 			load: load / s.plies, push: q.Earthquake * s.push.quake * unit * s.lean / s.plies,
-			axial: q.Earthquake * s.axial.quake / s.plies, quake: i + 1,
+			axial: q.Earthquake * s.axial.quake / s.plies, quake: i + 1, gust: gustRow{duration: lumber.TenMinutes},
 		})
 	}
 }
@@ -113,11 +116,11 @@ func (s *kneeStick) combined(x *kneeFound) member.Combined {
 		},
 		Bracing: s.bracing.of(x.edge, bay),
 	}
-	return member.NewCombined(member.Actions{Force: force, Edgewise: x.load + x.push}, s.edge, s.flat, lumber.TenMinutes, stay)
+	return member.NewCombined(member.Actions{Force: force, Edgewise: x.load + x.push}, s.edge, s.flat, x.gust.duration, stay)
 }
 
 func (s *kneeStick) sheared(x *kneeFound) member.Shear {
-	return member.NewShear(x.load+x.push, s.edge, lumber.TenMinutes)
+	return member.NewShear(x.load+x.push, s.edge, x.gust.duration)
 }
 
 // beamStick is one stick of a beam line under the braces along the house.

@@ -118,16 +118,17 @@ func (m *model) addBraced(ws *workspace, d *design, line int, out *Member) {
 func (m *model) kneeCombination(direction int, x kneeFound) string {
 	name := "wind with all that goes with it"
 	if x.quake > 0 {
-		name = m.quakes[x.quake-1].Name
+		name = m.rules.quakes[x.quake-1].Name
 	}
 	return name + ", push " + m.sideways.push(direction).direction
 }
 
 // governingPush names the larger of wind and earthquake.
 func (m *model) governingPush(direction int, s share) string {
-	name := "0.6W"
-	if m.quaking && m.sideways.along.rule.Earthquake*s.quake > asdWind*s.wind {
-		name = "0.7E"
+	gust, quake := m.rules.strongestGust().factor, m.rules.onQuake.Earthquake
+	name := calc.Number(gust) + "W"
+	if m.quaking && quake*s.quake > gust*s.wind {
+		name = calc.Number(quake) + "E"
 	}
 	return name + ", push " + m.sideways.push(direction).direction
 }
@@ -152,20 +153,21 @@ func (m *model) kneeTrace(direction, line, post int, symbol string) []calc.Line 
 	s.Given("H", height, "in", "foot to underside of beam, geometry")
 	s.Given("a", m.knee.drop, "in", "underside of beam to the joint of the brace, geometry")
 	s.Given("phi", m.knee.angle, "", "degrees of the brace from the horizontal")
-	s.Given("f_W", asdWind, "", "ASCE 7 2.4.1, factor on wind")
-	s.Step("B_W", "f_W * s_b * F_W * H / a", asdWind*e.brace.wind, "lb", "statics: horizontal force of the brace")
+	gust := m.rules.strongestGust()
+	s.Given("f_W", gust.factor, "", gust.clause+", factor on wind")
+	s.Step("B_W", "f_W * s_b * F_W * H / a", gust.factor*e.brace.wind, "lb", "statics: horizontal force of the brace")
 	quake := 0.0
 	if m.quaking {
-		rule := &m.sideways.along.rule
+		rule := &m.rules.onQuake
 		quake = rule.Earthquake * e.brace.quake
 		s.Given("V_E", push.quake.Force, "lb", "earthquake in this direction, strength level")
 		s.Quoted("f_E", rule.Earthquake, "", rule.Clause+", factor on earthquake", rule.Status)
 		s.Step("B_E", "f_E * s_b * V_E * H / a", quake, "lb", "statics")
-		s.Step("B", "max(B_W, B_E)", max(asdWind*e.brace.wind, quake), "lb", "the larger governs")
+		s.Step("B", "max(B_W, B_E)", max(gust.factor*e.brace.wind, quake), "lb", "the larger governs")
 	} else {
-		s.Step("B", "B_W", asdWind*e.brace.wind, "lb", "wind governs: no earthquake is given")
+		s.Step("B", "B_W", gust.factor*e.brace.wind, "lb", "wind governs: no earthquake is given")
 	}
-	force := max(asdWind*e.brace.wind, quake) / math.Cos(m.knee.angle*math.Pi/180)
+	force := max(gust.factor*e.brace.wind, quake) / math.Cos(m.knee.angle*math.Pi/180)
 	s.Step(symbol, "B / cosd(phi)", force, "lb", "statics: along the brace, compression or tension")
 	return s.Lines()
 }

@@ -20,7 +20,7 @@ type kneeDesign struct {
 // like the holes of the posts.
 func (m *model) kneeHole() float64 { return m.top.holes }
 
-// kneeForce is the largest force along a brace at allowable stress level, lb, and the post
+// kneeForce is the largest force along a brace at the level of the method, lb, and the post
 // that it stands at.
 func (m *model) kneeForce() (force float64, direction, line, post int) {
 	cos := math.Cos(m.knee.angle * math.Pi / 180)
@@ -30,7 +30,7 @@ func (m *model) kneeForce() (force float64, direction, line, post int) {
 		}
 		for i := range m.plan.lines {
 			for n := range m.plan.posts {
-				f := m.asd(m.effectOn(d, i, n).brace) / cos
+				f := m.factored(m.effectOn(d, i, n).brace) / cos
 				if f > force || math.IsNaN(f) {
 					force, direction, line, post = f, d, i, n
 				}

@@ -281,8 +281,8 @@ func (m *model) deckLink() Link {
 	corner := []windCase{
 		component("corner", m.wind.deck, m.wind.deck, 1), component("corner", m.wind.deck, m.wind.deck, -1),
 	}
-	for i := range m.combos {
-		c := &m.combos[i]
+	for i := range m.rules.combos {
+		c := &m.rules.combos[i]
 		switch {
 		case m.idle(c):
 		case c.Wind == 0:

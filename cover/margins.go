@@ -119,13 +119,7 @@ func addLayer(in *Input, psf float64) {
 func (m *model) margins(in Input, d *design) []Margin {
 	in = in.clone()
 	in.Rafters.Size, in.Beams.Size, in.Posts.Size = &d.rafter.section.Name, &d.beam.section.Name, &d.post.section.Name
-	if roof := m.deck(); roof != nil {
-		keep := &in.Deck.Size
-		if m.deckKind() == panelDeck {
-			keep = &in.Deck.Rating
-		}
-		*keep = &roof.member.Size
-	}
+	in.keepDeck(m.deck())
 	var out []Margin
 	for _, q := range movers() {
 		out = append(out, q.margin(in, q.now(&m.in)))
@@ -234,8 +228,23 @@ func (q mover) close(in Input, good, bad trial) (trial, trial) {
 	return good, bad
 }
 
+// keepDeck gives the input the deck that was chosen.
+func (in *Input) keepDeck(roof *decked) {
+	if roof == nil {
+		return
+	}
+	keep := &in.Deck.Size
+	if is(in.Deck.Kind, panelDeck) {
+		keep = &in.Deck.Rating
+	}
+	*keep = &roof.member.Size
+}
+
 // worst grades the design and names the check with the largest ratio of all members.
 func (m *model) worst(ws *workspace, d *design) (ratio float64, mark, check string) {
+	if s := m.strength; s != nil {
+		return s.m.worst(s.ws, &s.d)
+	}
 	m.numbers(ws, &d.rafter, &d.beam, &d.post)
 	take := func(x float64, of, name string) {
 		if x > ratio || check == "" {

@@ -67,7 +67,7 @@ func (m *model) rafterPlace(k checkKind, x found) string {
 // of the stick among those of its line.
 func (f *frame) addCodeTotal(w *wood, h *holding, from int, bays []bay, out *Member) {
 	name, b, c := f.codeTotal(w, h)
-	out.add("dead plus live deflection by the code", name, spanName(bays, from+b), c)
+	out.add(codeTotalName, name, spanName(bays, from+b), c)
 }
 
 func (m *model) beamMember(ws *workspace, d *design, line int) Member {
@@ -90,7 +90,7 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 	l.pieces[at].addCodeTotal(w, held, l.pieces[at].firstPost, l.bays, &out)
 	out.Notes = append(out.Notes, l.pieceNotes(&ws.lines[line])...)
 	if m.flat() {
-		out.add("ponding", "water that gathers in its own sag", "longest span", m.beamPond(line, w))
+		out.add(pondName, "water that gathers in its own sag", "longest span", m.beamPond(line, w))
 	}
 	m.addBraced(ws, d, line, &out)
 	out.add(stockName, "geometry", "longest piece", stockCheck{m.plan.longest(), *m.in.Beams.Stock * calc.Ft})

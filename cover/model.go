@@ -12,7 +12,8 @@ import (
 type model struct {
 	in           Input // filled
 	plan         plan
-	combos       []loads.Combination
+	rules        rulebook
+	strength     *solved    // the members by strength design, where they were chosen by it
 	dead         loads.Dead // of the layers, lb/in² of slope
 	roofLive     loads.RoofLive
 	live         float64 // Lr, lb/in² of plan
@@ -31,10 +32,9 @@ type model struct {
 	parts        [directions][maxLines]float64 // largest part of a push in each line, ratio
 	clamped      clampGround
 	kneed        kneeDesign
-	onTrial      trio                // what the search tries, for what needs all three
-	singleRafter lumber.Adjusted     // a rafter without its neighbors
-	quaking      bool                // the site gives its earthquake
-	quakes       []loads.Combination // with earthquake
+	onTrial      trio            // what the search tries, for what needs all three
+	singleRafter lumber.Adjusted // a rafter without its neighbors
+	quaking      bool            // the site gives its earthquake
 	rafters      stock
 	beams        stock
 	posts        stock
@@ -53,22 +53,26 @@ type limits struct {
 }
 
 // newModel converts a filled input and makes its frames.
-func newModel(in Input) (*model, error) {
+func newModel(in Input) (*model, error) { return newModelBy(in, lumber.ASD) }
+
+// newModelBy does so for one design method.
+func newModelBy(in Input, method lumber.Method) (*model, error) {
 	edition := loads.ASCE716
 	if *in.Site.Standard == loads.ASCE722.String() {
 		edition = loads.ASCE722
 	}
 	r, b, p := in.Rafters, in.Beams, in.Posts
 	m := &model{
-		in: in, plan: newPlan(in), combos: loads.ASD(edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
+		in: in, plan: newPlan(in), rules: newRulebook(method, edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
 		edition: edition, limits: limitsOf(in), top: newTopJoint(in), knee: newKneeShape(in.Lateral),
-		quaking: in.Site.shakes(), quakes: loads.ASDEarthquake(edition),
+		quaking: in.Site.shakes(),
 		ends:    [directions]member.Ends{heldBy[*in.Lateral.Along], heldBy[*in.Lateral.Out]},
 		rafters: newStock(r.Species, r.Grade, r.Size, *r.Wet, *r.Incised, *r.Hot).made(r.makeup(), in.Products),
 		beams:   newStock(b.Species, b.Grade, b.Size, *b.Wet, *b.Incised, *b.Hot).made(b.makeup(), in.Products),
 		posts:   newStock(p.Species, p.Grade, p.Size, *p.Wet, *p.Incised, *p.Hot).made(p.makeup(), in.Products),
 	}
 	m.rafters.green, m.beams.green = *r.Green, *b.Green
+	m.rafters.use.Method, m.beams.use.Method, m.posts.use.Method = method, method, method
 	m.plan.splice(*b.Splices, *b.Stock*calc.Ft)
 	m.rafters.use.Repetitive = lumber.Repetitive(len(m.plan.rafters), m.plan.spacing, m.deckSpreads())
 	m.roofLive = m.newRoofLive()

@@ -2,6 +2,12 @@ package cover
 
 import "patiocover/loads/rain"
 
+// The names of the checks of water.
+const (
+	fallName = "fall left after sag"
+	pondName = "ponding"
+)
+
 // flatSlope is the slope up to which water may stand, in of fall per ft: the least that
 // roof coverings are allowed.
 const flatSlope = 0.25
@@ -45,9 +51,9 @@ func (m *model) rafterWater(ws *workspace, w *wood, out *Member) {
 	}
 	b := m.longestBay()
 	where := spanName(m.rafter.bays, b)
-	out.add("fall left after sag", "Kcr D with live or snow", where, m.rafterFall(ws, b))
+	out.add(fallName, "Kcr D with live or snow", where, m.rafterFall(ws, b))
 	if m.flat() {
-		out.add("ponding", "water that gathers in its own sag", where, m.rafterPond(w, b))
+		out.add(pondName, "water that gathers in its own sag", where, m.rafterPond(w, b))
 	}
 }
 

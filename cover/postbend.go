@@ -12,9 +12,10 @@ const gusts = 3
 // A gust is the axial force of a post under all combinations with one factor on wind, so
 // that the moment of that wind goes with a force of its own combination and of no other.
 type gust struct {
-	factor float64 // on wind; 0 where there is none
-	press  peak    // lb
-	lift   peak    // lb
+	factor   float64         // on wind; 0 where there is none
+	duration lumber.Duration // of these combinations
+	press    peak            // lb
+	lift     peak            // lb
 }
 
 // A postPeak is the axial force of a post: by duration, by factor on wind, and the
@@ -37,7 +38,7 @@ func (f *beamFrame) post(i int) postPeak {
 		p.press[at.duration].raise(force, a, i)
 		p.lift[at.duration].raise(-force, a, i)
 		if at.wind > 0 {
-			w := p.gustOf(at.wind)
+			w := p.gustOf(at)
 			w.press.raise(force, a, i)
 			w.lift.raise(-force, a, i)
 		}
@@ -49,15 +50,15 @@ func (f *beamFrame) post(i int) postPeak {
 	return p
 }
 
-// gustOf finds the peaks of a factor on wind. More factors than the combinations have are
-// a mistake of ours.
-func (p *postPeak) gustOf(factor float64) *gust {
+// gustOf finds the peaks of the factor on wind and the duration of an arrangement. More of
+// them than the combinations have are a mistake of ours.
+func (p *postPeak) gustOf(a *arrangement) *gust {
 	for i := range p.windy {
 		w := &p.windy[i]
 		if w.factor == 0 {
-			*w = gust{factor, peak{value: math.Inf(-1)}, peak{value: math.Inf(-1)}}
+			*w = gust{a.wind, a.duration, peak{value: math.Inf(-1)}, peak{value: math.Inf(-1)}}
 		}
-		if w.factor == factor {
+		if w.factor == a.wind && w.duration == a.duration {
 			return w
 		}
 	}
@@ -73,7 +74,7 @@ func (g *grading) bent(turned bool) {
 		b := bend{direction: d, turned: turned}
 		b.alongOff, b.outOff = c.offsets(g.post, g.beam, d, turned)
 		for day := range durations {
-			if at := c.force.press[day]; at.value > 0 && day != int(lumber.TenMinutes) && !c.outweighed(day) {
+			if at := c.force.press[day]; at.value > 0 && day != int(lumber.TenMinutes) && !c.outweighed(day, g.m.rules.method) {
 				g.bend(pressedBent, postFound{demand: at.value + own, duration: lumber.Duration(day), by: at.by, bend: b})
 			}
 		}
@@ -99,10 +100,11 @@ func (m *model) shakes(direction int) bool {
 
 // outweighed reports whether another load that lasts at least as long in proportion asks
 // more of the post: with a larger force, and a larger one over its duration factor.
-func (c *postCase) outweighed(day int) bool {
-	mine, factor := c.force.press[day].value, lumber.Duration(day).Factor()
+func (c *postCase) outweighed(day int, method lumber.Method) bool {
+	factorOf := func(d int) float64 { return method.TimeFactor(lumber.Compression, lumber.Duration(d)) }
+	mine, factor := c.force.press[day].value, factorOf(day)
 	for other := range durations {
-		more, by := c.force.press[other].value, lumber.Duration(other).Factor()
+		more, by := c.force.press[other].value, factorOf(other)
 		if other != day && other != int(lumber.TenMinutes) && more > mine && more/by > mine/factor {
 			return true
 		}
@@ -123,10 +125,10 @@ func (b *bend) moment(x float64) {
 func (g *grading) sway(w *gust, b bend, tip float64) {
 	own := g.post.most * g.c.height
 	if press := w.press.value + tip; press > 0 {
-		g.bend(pressedBent, postFound{demand: press + own, duration: lumber.TenMinutes, by: w.press.by, bend: b})
+		g.bend(pressedBent, postFound{demand: press + own, duration: w.duration, by: w.press.by, bend: b})
 	}
 	if lift := w.lift.value + tip; lift > 0 {
-		g.bend(pulledBent, postFound{demand: -lift, duration: lumber.TenMinutes, by: w.lift.by, bend: b})
+		g.bend(pulledBent, postFound{demand: -lift, duration: w.duration, by: w.lift.by, bend: b})
 	}
 }
 
@@ -136,8 +138,8 @@ func (g *grading) quake(e *effect, b bend) {
 	m, force := g.m, &g.c.force
 	tip := max(e.foot.quake, e.top.quake)
 	dead := force.dead + g.post.most*g.c.height
-	for i := range m.quakes {
-		q := &m.quakes[i]
+	for i := range m.rules.quakes {
+		q := &m.rules.quakes[i]
 		if m.idle(q) {
 			continue
 		}

@@ -86,7 +86,7 @@ func (ws *workspace) worstOf(k postCheck) (*postWork, string) {
 func (m *model) postCombination(c *postCase, x postFound) string {
 	name := m.lines[c.line].arr[x.by].name
 	if x.quake {
-		name = m.quakes[x.by].Name
+		name = m.rules.quakes[x.by].Name
 	}
 	if x.bend.windPart != 0 || x.bend.quakePart != 0 {
 		name += ", push " + m.sideways.push(x.bend.direction).direction
@@ -164,7 +164,7 @@ func (m *model) axialTrace(d *design, c *postCase, k postCheck, x postFound) *tr
 // quakeTrace writes the axial force and the moment of a post under a combination with
 // earthquake.
 func (m *model) quakeTrace(d *design, c *postCase, x postFound) []calc.Line {
-	q := &m.quakes[x.by]
+	q := &m.rules.quakes[x.by]
 	e := m.effectOn(x.bend.direction, c.line, c.post)
 	var s calc.Sheet
 	s.Quoted("f_E", q.Earthquake, "", q.Clause+", "+q.Name, q.Status)

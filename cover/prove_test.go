@@ -33,6 +33,9 @@ func calculations(r cover.Report) []written {
 	for _, m := range r.Members {
 		for _, c := range m.Checks {
 			out = append(out, written{m.Mark + " " + c.Name, c.Check.Lines})
+			if c.Beside != nil {
+				out = append(out, written{m.Mark + " " + c.Name + " by " + c.Beside.Method, c.Beside.Check.Lines})
+			}
 		}
 	}
 	for _, d := range r.Loads.Derivations {

@@ -144,8 +144,8 @@ func (r *rafterFrame) heapCase(k int) int  { return r.pointCase(len(r.points)) +
 // arrange lists every combination with every placing of its loads, on a rafter that has
 // some share of a full tributary width under loads other than wind.
 func (r *rafterFrame) arrange(m *model, winds []windCase, share float64) {
-	for i := range m.combos {
-		c := &m.combos[i]
+	for i := range m.rules.combos {
+		c := &m.rules.combos[i]
 		if m.idle(c) {
 			continue
 		}
@@ -194,11 +194,11 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 
 // worker is dead load with the maintenance load at one place.
 func (r *rafterFrame) worker(m *model, i int, share float64) arrangement {
-	a := newArrangement(&withWorker, pattern{}, "")
+	a := newArrangement(&m.rules.worker, pattern{}, "")
 	a.name += " " + r.points[i].name
-	a.onPlan, a.coef = 1, make([]float64, len(r.normal))
-	a.coef[0] = m.layers(false) * m.plan.spacing * share * r.cosine
-	a.coef[r.pointCase(i)] = loads.MaintenanceLoad * r.cosine
+	a.onPlan, a.coef = m.rules.stands, make([]float64, len(r.normal))
+	a.coef[0] = a.self * m.layers(false) * m.plan.spacing * share * r.cosine
+	a.coef[r.pointCase(i)] = a.onPlan * loads.MaintenanceLoad * r.cosine
 	return a
 }
 

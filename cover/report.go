@@ -68,6 +68,7 @@ type Report struct {
 	Input       Input          `json:"input"`         // what was said, as given
 	Criteria    []Criterion    `json:"criteria"`      // the design criteria with their sources
 	Assumed     []Assumption   `json:"assumed"`       // what was not said, and what was taken instead
+	Method      string         `json:"method"`        // design method that the members are chosen by, ASD or LRFD
 	Geometry    Geometry       `json:"geometry"`      // the cover as it is drawn
 	Loads       LoadReport     `json:"loads"`         // what acts
 	Members     []Member       `json:"members"`       // every member, chosen or given
@@ -260,6 +261,19 @@ type MemberCheck struct {
 	Where       string     `json:"where"`       // span, support, overhang
 	Ratio       Ratio      `json:"ratio"`       // demand over capacity
 	Verdict     Verdict    `json:"verdict"`     // OK up to a ratio of 1
+	Recalled    bool       `json:"recalled"`    // rests on a value not yet confirmed against its printed source
+	Check       calc.Check `json:"calculation"` // the written calculation
+
+	Beside *BesideCheck `json:"beside,omitempty"` // the same by the other design method; nil where both are alike
+}
+
+// A BesideCheck is a check by the design method that the member was not chosen by.
+type BesideCheck struct {
+	Method      string     `json:"method"`      // ASD or LRFD
+	Combination string     `json:"combination"` // the governing combination of that method
+	Where       string     `json:"where"`       // span, support, overhang
+	Ratio       Ratio      `json:"ratio"`       // demand over capacity
+	Verdict     Verdict    `json:"verdict"`     // OK up to a ratio of 1; it does not count in the report's verdict
 	Recalled    bool       `json:"recalled"`    // rests on a value not yet confirmed against its printed source
 	Check       calc.Check `json:"calculation"` // the written calculation
 }

@@ -1,5 +1,7 @@
 package cover
 
+import "patiocover/beam/lumber"
+
 // A design is the wood that was chosen or given, with the smaller sizes that were
 // tried before it.
 type design struct {
@@ -22,18 +24,29 @@ func Size(in Input) (Report, error) {
 	return m.report(in, assumed, ws, d)
 }
 
-// solve fills the input, makes its model and chooses the design.
+// solve fills the input, makes its model and chooses the design. The model returned is that
+// of allowable stress design, from which connections and foundations follow; where members
+// are chosen by strength design, that model holds theirs.
 func solve(in Input) (*model, *workspace, design, []Assumption, error) {
 	if err := in.Validate(); err != nil {
 		return nil, nil, design{}, nil, err
 	}
 	full, assumed := in.Assume()
-	m, err := newModel(full)
+	m, err := newModelBy(full, methodOf(full))
 	if err != nil {
 		return nil, nil, design{}, nil, err
 	}
 	ws := newWorkspace(m)
-	return m, ws, m.choose(ws), assumed, nil
+	d := m.choose(ws)
+	if m.rules.method == lumber.ASD {
+		return m, ws, d, assumed, nil
+	}
+	asd, err := m.recast(lumber.ASD, &d)
+	if err != nil {
+		return nil, nil, design{}, nil, err
+	}
+	asd.m.strength = &solved{m, ws, d}
+	return asd.m, asd.ws, asd.d, assumed, nil
 }
 
 // choose tries the candidates of each member in turn: rafters and beams, then posts under

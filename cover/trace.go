@@ -150,7 +150,7 @@ func (f *frame) trace(w *wood, h *holding, k checkKind, x found, p parts) []calc
 	case bendingCheck, axialCheck:
 		return f.momentTrace(w, x, p)
 	case bothCheck:
-		return append(f.sideTrace(), f.momentTrace(w, x, p)...)
+		return append(f.sideTrace(x.duration), f.momentTrace(w, x, p)...)
 	case shearCheck:
 		return f.shearTrace(w, x, p)
 	case bearingCheck, bedCheck:
@@ -190,7 +190,7 @@ func (f *beamFrame) parts(m *model, d *design, stick, by int) parts {
 	p := parts{make([]float64, n), make([]float64, n), make([]float64, n)}
 	f.dead(p.dead, m, d, t.combo.DeadLeast)
 	if factor := f.arr[by].onPlan; factor != 0 {
-		live := term{placing: t.placing, wind: -1, worker: t.worker}
+		live := term{placing: t.placing, wind: -1, worker: t.worker, stands: 1}
 		f.place(p.plan, &live, 0, m.liveAt(f.support, t.combo, t.placing.set)/factor)
 	}
 	if t.wind >= 0 {

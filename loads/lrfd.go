@@ -93,8 +93,7 @@ var strength22 = []Combination{
 
 // LRFD returns the combinations of strength design of an edition, for loads of a roof
 // without floor live load, with the time effect factor of wood. The first is dead load
-// alone. Nothing in this project checks a member by them: they are for a reader who
-// works in strength design. The list is shared and must not be changed.
+// alone. The list is shared and must not be changed.
 //
 // Wind beside roof live load or snow counts downward only, because upward it would
 // relieve; 0.9D + 1.0W is the row of uplift. The factors of 7-16 2.3.1 and 2.3.6 and of

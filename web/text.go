@@ -120,14 +120,30 @@ func (p *printer) members(r cover.Report) {
 	}
 	for _, m := range r.Members {
 		p.head(m.Mark + " " + m.Name + " " + m.Size)
-		p.row("check", "ratio", "verdict", "where", "combination")
+		p.row("check", "ratio", "verdict", "where", "combination", "by "+otherMethod(r.Method))
 		for _, c := range m.Checks {
-			p.row(c.Name+remembered(c.Recalled), ratio(c.Ratio), string(c.Verdict), c.Where, c.Combination)
+			p.row(c.Name+remembered(c.Recalled), ratio(c.Ratio), string(c.Verdict), c.Where, c.Combination, besideOf(c))
 		}
 		for _, n := range append(slices.Clone(m.Product), m.Notes...) {
 			p.say("  - " + n)
 		}
 	}
+}
+
+// otherMethod is the design method that members were not chosen by.
+func otherMethod(method string) string {
+	if method == "LRFD" {
+		return "ASD"
+	}
+	return "LRFD"
+}
+
+// besideOf is the ratio by the other method; of what is alike in both nothing.
+func besideOf(c cover.MemberCheck) string {
+	if c.Beside == nil {
+		return "alike"
+	}
+	return ratio(c.Beside.Ratio)
 }
 
 // remembered marks a check that rests on an unconfirmed value.
@@ -238,6 +254,9 @@ func Calculations(w io.Writer, r cover.Report) error {
 	for _, m := range r.Members {
 		for _, c := range m.Checks {
 			p.check(m.Mark+" "+m.Size+", "+c.Name+", "+c.Where+", "+c.Combination, c.Check)
+			if o := c.Beside; o != nil {
+				p.check(m.Mark+" "+m.Size+", "+c.Name+" by "+o.Method+", "+o.Where+", "+o.Combination, o.Check)
+			}
 		}
 	}
 	for _, l := range r.Links {
