@@ -177,7 +177,7 @@ func (m *model) postName(line, post int) string { return mark("P", line*len(m.pl
 
 // kneeLinks are the joints of the braces: both ends of each, and where a rafter at a braced
 // post hangs on the ledger, its ledger end.
-func (m *model) kneeLinks() []Link {
+func (m *model) kneeLinks(d *design) []Link {
 	if !m.kneed.braced {
 		return nil
 	}
@@ -208,6 +208,8 @@ func (m *model) kneeLinks() []Link {
 	} else {
 		k.Out = Force{level, name}
 	}
+	j := m.chooseKneeJoint(d, force)
+	j.say(&k)
 	return append([]Link{k}, m.ledgerKnee()...)
 }
 

@@ -55,7 +55,7 @@ func (m *model) links(d *design) []Link {
 			}
 		}
 	}
-	return append(out, m.kneeLinks()...)
+	return append(out, m.kneeLinks(d)...)
 }
 
 // rafterJoint collects the demands on the joint of one rafter at a support.

@@ -19,6 +19,7 @@ const (
 	beamSeat
 	postTension
 	tongueBent
+	postShear
 	postChecks
 )
 
@@ -251,9 +252,24 @@ func (m *model) gradePost(c *postCase, w trio, floor float64, worst *[postChecks
 	}
 }
 
+// cutAtKnee is the shear of the post above a brace, beside the bolts of the brace in the
+// middle of its side.
+func (m *model) cutAtKnee(post *wood, x *postFound) member.JointShear {
+	a := post.dry
+	a.Section.Depth = side(post, x.bend.direction, x.bend.turned)
+	a.Section.Breadth = side(post, 1-x.bend.direction, x.bend.turned)
+	middle := a.Section.Depth / 2
+	return member.NewJointShear(x.demand, &a, x.duration, member.Joint{Lowest: middle, Highest: middle, FromEnd: m.knee.drop})
+}
+
 // turned grades what depends on how the post is turned.
 func (g *grading) turned(turned bool) {
 	g.bent(turned)
+	for d := range directions {
+		if v := g.m.asd(g.m.effectOn(d, g.c.line, g.c.post).cut); v > 0 {
+			g.raise(postShear, postFound{demand: v, duration: lumber.TenMinutes, bend: bend{direction: d, turned: turned}})
+		}
+	}
 	own := g.post.most * g.c.height
 	for d := range durations {
 		if at := g.c.force.press[d]; at.value > 0 {
@@ -288,6 +304,11 @@ func (m *model) ratioOf(c *postCase, beam, post *wood, k postCheck, x *postFound
 		return c.seated(beam, post, x).Ratio()
 	case tongueBent:
 		return c.pulls(beam, post, x).Ratio()
+	case postShear:
+		if m.racking[x.bend.direction].braced() {
+			return m.cutAtKnee(post, x).Ratio()
+		}
+		return member.NewShear(x.demand, &post.dry, x.duration).Ratio()
 	}
 	return member.NewTension(x.demand, c.net(post), &post.dry, x.duration).Ratio()
 }
@@ -307,6 +328,11 @@ func (m *model) postResult(c *postCase, beam, post *wood, k postCheck, x postFou
 		return c.seated(beam, post, &x)
 	case tongueBent:
 		return c.pulls(beam, post, &x)
+	case postShear:
+		if m.racking[x.bend.direction].braced() {
+			return m.cutAtKnee(post, &x)
+		}
+		return member.NewShear(x.demand, &post.dry, x.duration)
 	}
 	return member.NewTension(x.demand, c.net(post), &post.dry, x.duration)
 }
@@ -360,5 +386,5 @@ func (c *postCase) pulls(beam, post *wood, x *postFound) member.Combined {
 // postNames names the kinds of check in the report.
 var postNames = [postChecks]string{
 	"compression with buckling", "compression with bending", "tension with bending", "compression at the bolt holes",
-	"end bearing at the foot", "beam seat on the post", "tension in uplift", "tongue in uplift",
+	"end bearing at the foot", "beam seat on the post", "tension in uplift", "tongue in uplift", "shear under the push",
 }

@@ -208,7 +208,10 @@ func TestTrapKneeBraceForceIsNotThePush(t *testing.T) {
 	assert.Equal(t, value(t, force, "T"), value(t, check(t, r, "K", "compression with buckling"), "P"))
 	joint := linkOf(t, r, "K1")
 	assert.GreaterOrEqual(t, joint.Rating, value(t, force, "T"))
-	assert.NotEqual(t, cover.OK, joint.Verdict)
+	assert.NotEqual(t, cover.OK, joint.Verdict, "plates and splitting are not checked")
+	assert.Contains(t, joint.Hardware, "bolts of")
+	assert.NoError(t, calctest.Prove(joint.Calculation.Lines))
+	assert.Equal(t, value(t, force, "T"), joint.Calculation.Demand, "both senses at each end")
 	assert.Greater(t, linkOf(t, r, "C1").Along.Value, 2*linkOf(t, r, "B1").Along.Value)
 	assert.Greater(t, float64(check(t, r, "BM1", "bending with the knee braces").Ratio), 0.0)
 	for _, c := range member(t, r, "BM1").Checks {

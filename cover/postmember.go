@@ -26,7 +26,7 @@ func (m *model) postMember(ws *workspace, d *design) Member {
 		if x.demand == 0 {
 			continue
 		}
-		out.add(postNames[k], m.postCombination(&w.with, x), "post "+name,
+		out.add(postNames[k], m.postCombination(&w.with, k, x), "post "+name,
 			m.postResult(&w.with, &d.beam, &d.post, k, x), m.postTrace(d, &w.with, k, x)...)
 	}
 	if m.top.joint == "side_bolted" {
@@ -83,10 +83,13 @@ func (ws *workspace) worstOf(k postCheck) (*postWork, string) {
 }
 
 // postCombination names what brings a check of a post.
-func (m *model) postCombination(c *postCase, x postFound) string {
+func (m *model) postCombination(c *postCase, k postCheck, x postFound) string {
 	name := m.lines[c.line].arr[x.by].name
 	if x.quake {
 		name = m.rules.quakes[x.by].Name
+	}
+	if k == postShear {
+		return m.governingPush(x.bend.direction, m.effectOn(x.bend.direction, c.line, c.post).cut)
 	}
 	if x.bend.windPart != 0 || x.bend.quakePart != 0 {
 		name += ", push " + m.sideways.push(x.bend.direction).direction
@@ -98,6 +101,9 @@ func (m *model) postCombination(c *postCase, x postFound) string {
 // the push; the post's own weight is part of the dead load.
 func (m *model) postTrace(d *design, c *postCase, k postCheck, x postFound) []calc.Line {
 	bent := k == pressedBent || k == pulledBent
+	if k == postShear {
+		return m.cutTrace(c, x)
+	}
 	if x.quake {
 		return m.quakeTrace(d, c, x)
 	}
@@ -116,6 +122,23 @@ func (m *model) postTrace(d *design, c *postCase, k postCheck, x postFound) []ca
 	m.effectLines(&s, x.bend.direction, c, "W")
 	s.Step("M_p", "f_W * M_W", x.bend.windPart*e.moment.wind, "lb-in", "of the same combination as the axial force")
 	m.finish(&s, "f_W * N_W", x)
+	return s.Lines()
+}
+
+// cutTrace writes the shear of a post under the push.
+func (m *model) cutTrace(c *postCase, x postFound) []calc.Line {
+	e := m.effectOn(x.bend.direction, c.line, c.post)
+	var s calc.Sheet
+	s.Given("V_W", e.cut.wind, "lb", "largest shear in the post by the wind, strength level: above its brace, or below the ground")
+	s.Given("f_W", asdWind, "", "ASCE 7 2.4.1, factor on wind")
+	if !m.quaking {
+		s.Step("V", "f_W * V_W", x.demand, "lb", "no earthquake is given")
+		return s.Lines()
+	}
+	rule := &m.sideways.along.rule
+	s.Given("V_E", e.cut.quake, "lb", "the same by the earthquake")
+	s.Quoted("f_E", rule.Earthquake, "", rule.Clause+", factor on earthquake", rule.Status)
+	s.Step("V", "max(f_W * V_W, f_E * V_E)", x.demand, "lb", "the larger governs")
 	return s.Lines()
 }
 

@@ -146,6 +146,7 @@ type effect struct {
 	foot   share   // lb, in the post below its braces, up or down
 	top    share   // lb, between beam and post, up or down
 	joint  share   // lb, sideways between beam and post
+	cut    share   // lb, the largest shear in the post that the push brings
 	below  float64 // in below the foot where the post is clamped in the ground
 }
 
@@ -253,6 +254,7 @@ func (m *model) braceEffect(d, line, n int, w trio) effect {
 		foot:   push.by(post.Foot * part * roof / m.knee.reach),
 		top:    push.by(part * (post.Top*h + post.Foot*(roof-h)) / m.knee.reach),
 		joint:  push.by(max(knee.Top, post.Shear*part)),
+		cut:    push.by(max(knee.Top, post.Shear*part)),
 	}
 }
 
@@ -273,8 +275,9 @@ func (m *model) cantilever(d, line, n int, w trio) effect {
 	e.joint = e.shear
 	if m.racking[d].system == "embedded_posts" {
 		h := m.poleHeight(line)
-		e.below = m.clamp(m.asd(e.shear), h, w.post)
-		e.moment = e.shear.by(h + e.below)
+		var cut float64
+		e.below, cut = m.clamp(m.asd(e.shear), h, w.post)
+		e.moment, e.cut = e.shear.by(h+e.below), e.shear.by(cut)
 	}
 	return e
 }
@@ -299,18 +302,20 @@ func (m *model) newClampGround() clampGround {
 // clamp is how far below the ground a post in it is as good as clamped, in, when it is set
 // as deep as the push, lb of allowable stress design, asks of the post without a collar: the
 // deeper a post stands, the more it bends.
-func (m *model) clamp(push, height float64, post *wood) float64 {
+//
+// cut is the largest shear in the post over the push.
+func (m *model) clamp(push, height float64, post *wood) (below, cut float64) {
 	hold := &m.clamped.hold
 	switch {
 	case push <= 0 || hold.Constrained:
-		return hold.Loose
+		return hold.Loose, 1
 	case hold.Lateral.Value == 0:
-		return 0 // not in the ground: the foundation says so, and the direction is over
+		return 0, 1 // not in the ground: the foundation says so, and the direction is over
 	}
 	pole := footing.NewPole(push, height, footing.Shaft{Shape: footing.Square, Width: post.section.Breadth}, *hold)
 	depth := max(pole.Embedded, m.clamped.least-hold.Loose)
 	f := brace.NewFixity(brace.Fixity{Push: push, Height: height + hold.Loose, Depth: depth})
-	return hold.Loose + f.Below
+	return hold.Loose + f.Below, f.Shear / push
 }
 
 // push is that of a direction.

@@ -15,7 +15,7 @@ import (
 )
 
 // demos are the inputs in testdata/covers.
-var demos = []string{"desert", "snow", "coast", "survey", "drift", "glued", "ranch"}
+var demos = []string{"desert", "snow", "coast", "survey", "drift", "glued", "ranch", "garden"}
 
 // demoPath is the path of a file in testdata/covers.
 func demoPath(t testing.TB, file string) string {

@@ -22,7 +22,7 @@ import (
 )
 
 // covers are the whole inputs that every page is tried with.
-var covers = []string{"desert", "coast", "snow", "survey", "drift", "ranch"}
+var covers = []string{"desert", "coast", "snow", "survey", "drift", "ranch", "garden"}
 
 // report sizes one of the covers.
 func report(t testing.TB, name string) cover.Report {

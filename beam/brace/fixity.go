@@ -22,6 +22,7 @@ type Fixity struct {
 	Turn   float64 // z_0, in below the ground: where the post turns; 0 when paved
 	Zero   float64 // z, in below the ground: where the moment is largest; 0 when paved
 	Moment float64 // M, lb-in
+	Shear  float64 // V_g, lb, the largest in the post, below the ground where it turns; the push when paved
 	Below  float64 // y, in: M over P less h, the depth of a clamp with the same moment
 }
 
@@ -36,10 +37,10 @@ func NewFixity(f Fixity) Fixity {
 	switch {
 	case !(f.Depth > 0):
 		f.Moment = math.NaN()
-		f.Below = math.NaN()
+		f.Below, f.Shear = math.NaN(), math.NaN()
 		return f
 	case f.Paved:
-		f.Moment = f.Push * f.Height
+		f.Moment, f.Shear = f.Push*f.Height, f.Push
 		return f
 	}
 	d, h := f.Depth, f.Height
@@ -56,6 +57,7 @@ func NewFixity(f Fixity) Fixity {
 	z := f.Zero
 	f.Below = z - (f.Turn*z*z*z/6-z*z*z*z/12)/f.taken(d)
 	f.Moment = f.Push * (h + f.Below)
+	f.Shear = f.Push * max(1, f.taken(f.Turn)/f.taken(d)-1)
 	return f
 }
 
@@ -78,5 +80,6 @@ func (f Fixity) Lines() []calc.Line {
 	s.Step("S_d", "z_0 * pow(d, 2) / 2 - pow(d, 3) / 3", f.taken(f.Depth), "in³", soil+": all of its force, per unit of stiffness")
 	s.Step("y", "z - (z_0 * pow(z, 3) / 6 - pow(z, 4) / 12) / S_d", f.Below, "in", soil+": depth of a clamp with the same moment")
 	s.Step("M", "P * (h + y)", f.Moment, "lb-in", "statics")
+	s.Step("V_g", "P * max(1, pow(z_0, 3) / 6 / S_d - 1)", f.Shear, "lb", soil+": the larger of the push and the shear where it turns")
 	return s.Lines()
 }

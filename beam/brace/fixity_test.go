@@ -31,12 +31,17 @@ func TestFixityAgainstIntegration(t *testing.T) {
 			arm := func(x float64) float64 { return (z - x) * shape(x) * stiffness }
 			return f.Push*(f.Height+z) - quad.Fixed(arm, 0, z, 10, quad.Legendre{}, 0)
 		}
-		most := 0.0
+		most, cut := 0.0, 0.0
 		for i := range 201 {
+			z := f.Depth * float64(i) / 200
+			cut = max(cut, math.Abs(f.Push-stiffness*quad.Fixed(shape, 0, z, 10, quad.Legendre{}, 0)))
 			most = max(most, at(f.Depth*float64(i)/200))
 		}
 		if most > f.Moment*(1+1e-9) || most < f.Moment*(1-1e-3) || math.Abs(at(f.Zero)-f.Moment) > 1e-7*f.Moment {
 			t.Fatalf("largest moment %v along the post, given %v", most, f.Moment)
+		}
+		if cut > f.Shear*(1+1e-9) || cut < f.Shear*(1-1e-3) {
+			t.Fatalf("largest shear %v along the post, given %v", cut, f.Shear)
 		}
 		if err := calctest.Prove(f.Lines()); err != nil {
 			t.Fatal(err)

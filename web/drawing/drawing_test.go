@@ -23,7 +23,7 @@ import (
 )
 
 // covers are the whole inputs that the drawings are tried on.
-var covers = []string{"desert", "coast", "snow", "survey", "drift", "ranch"}
+var covers = []string{"desert", "coast", "snow", "survey", "drift", "ranch", "garden"}
 
 // read returns the input of a cover of the test data.
 func read(t testing.TB, name string) cover.Input {
@@ -144,7 +144,7 @@ func TestFreestanding(t *testing.T) {
 	}
 }
 
-// A brace that nobody sized is shown as such, and only where it was said to be.
+// A brace is shown with its size, and only where it was said to be.
 func TestKneeBraces(t *testing.T) {
 	braces := "knee_braces"
 	for _, c := range []struct {
@@ -154,8 +154,15 @@ func TestKneeBraces(t *testing.T) {
 		{cover.Lateral{Along: &braces, Out: &braces}, true},
 		{cover.Lateral{Along: &braces, Out: read(t, "desert").Lateral.Out}, false},
 	} {
-		s := drawing.Section(report(t, "desert", func(in *cover.Input) { in.Lateral = c.lateral }))
-		assert.Equal(t, c.want, s.Has("BRACE, NOT SIZED HERE"))
+		r := report(t, "desert", func(in *cover.Input) { in.Lateral = c.lateral })
+		size := ""
+		for _, m := range r.Members {
+			if m.Name == "knee brace" {
+				size = m.Size
+			}
+		}
+		assert.NotEmpty(t, size)
+		assert.Equal(t, c.want, drawing.Section(r).Has("K "+size+" KNEE BRACE"))
 	}
 }
 

@@ -61,7 +61,7 @@ func Section(r cover.Report) Scene {
 	s.figure()
 	s.marks()
 	s.names()
-	s.title("SECTION A-A", s.key(&r, bottom+8, "BAF")+4)
+	s.title("SECTION A-A", s.key(&r, bottom+8, "BAFK")+4)
 	return s.Scene
 }
 
@@ -164,8 +164,8 @@ func (s *sectionSheet) braced() bool {
 	return false
 }
 
-// braces draws a knee brace on the inner side of every post, with dashes: the report
-// does not size it. Of the first line of a freestanding cover that is the side away
+// braces draws a knee brace on the inner side of every post, with dashes, because its place
+// is not to scale: the report says where it joins. Of the first line of a freestanding cover that is the side away
 // from the high edge.
 func (s *sectionSheet) braces() {
 	if !s.braced() {
@@ -202,6 +202,22 @@ func (s *sectionSheet) marks() {
 		s.point("A", i, s.at(edge, s.floor(l.Y)), hint{angle: 40, least: 24, most: 160})
 		s.point("F", i, s.at(l.Y, s.floor(l.Y)-s.slab-s.depthAt(&s.g.Lines[i])), hint{angle: 140, least: 20, most: 160})
 	}
+	s.kneePoints()
+}
+
+// kneePoints marks the joints of the knee braces: at a brace, or where the section shows
+// none at the post that has it, and at the ledger.
+func (s *sectionSheet) kneePoints() {
+	if len(s.g.Lines) == 0 {
+		return
+	}
+	l := &s.g.Lines[0]
+	at := s.at(l.Y, l.Bottom-ft(braceLeg))
+	if len(s.knees) > 0 {
+		at = s.knees[0]
+	}
+	s.point("K", 0, at, hint{angle: 130, least: 24, most: 160})
+	s.point("K", 1, s.at(ft(ledgerThick), s.g.HighEdge-s.plumb/2), hint{angle: 20, least: 24, most: 160})
 }
 
 // point marks one connection, when the report has it.
@@ -218,7 +234,7 @@ func (s *sectionSheet) names() {
 		if !attached(s.g) {
 			inward = 0
 		}
-		s.callout(plain, "BRACE, NOT SIZED HERE", s.knees[0], hint{angle: inward, least: 76, most: 180})
+		s.callout(plain, braceWords(s.report), s.knees[0], hint{angle: inward, least: 76, most: 180})
 	}
 	y := 0.78 * s.g.Projection
 	s.callout(plain, rafterWords(s.report), s.at(y, s.top(y)-s.plumb/2), hint{angle: -80, least: 20, most: 90})
@@ -239,4 +255,14 @@ func (s *sectionSheet) names() {
 		}
 	}
 	s.groundNames()
+}
+
+// braceWords names the knee braces with the size that the report gives them.
+func braceWords(r *cover.Report) string {
+	for i := range r.Members {
+		if m := &r.Members[i]; m.Name == "knee brace" {
+			return m.Mark + " " + m.Size + " KNEE BRACE"
+		}
+	}
+	return "BRACE, NOT SIZED HERE"
 }
