@@ -127,3 +127,32 @@ func TestTrapFlushBeamsCutTheRafters(t *testing.T) {
 	free.Cover.Overhang, free.Cover.Projection, free.Beams.Position = new(0.0), new(10.0), new("flush")
 	size(t, free)
 }
+
+// Cuts and bolts are refused where the members do not meet that way.
+func TestContradictoryCuts(t *testing.T) {
+	cases := []struct {
+		name   string
+		change func(*cover.Input)
+		want   string
+	}{
+		{"a seat cut of rafters that hang", func(in *cover.Input) {
+			in.Beams.Position, in.Rafters.SeatCut = new("flush"), new(1.0)
+		}, "rafters.seat_cut_in: 1 in with flush beams"},
+		{"a notch over posts that the beam passes", func(in *cover.Input) {
+			in.Beams.OnPost, in.Beams.Notch = new("side_bolted"), new(1.0)
+		}, "beams.notch_in: 1 in in beams at the side"},
+		{"bolts in a beam that sits", func(in *cover.Input) {
+			in.Beams.BoltLow = new(2.0)
+		}, "beams.bolt_low_in: 2 in is not left out"},
+		{"bolts upside down", func(in *cover.Input) {
+			in.Beams.OnPost, in.Beams.BoltLow, in.Beams.BoltHigh = new("side_bolted"), new(9.0), new(3.0)
+		}, "beams.bolt_high_in: 3 in is not at least"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			in := simple()
+			c.change(&in)
+			assert.ErrorContains(t, in.Validate(), c.want)
+		})
+	}
+}

@@ -85,6 +85,28 @@ func (in Input) checkFlush(f *calc.Fields) {
 	}
 }
 
+// checkCuts refuses cuts and bolts where the members do not meet that way.
+func (in Input) checkCuts(f *calc.Fields) {
+	if c := in.Rafters.SeatCut; c != nil && *c > 0 && is(in.Beams.Position, "flush") {
+		f.Add("rafters.seat_cut_in", calc.Number(*c)+" in with flush beams", "left out: in the face of a beam the rafters hang")
+	}
+	b, aside := in.Beams, is(in.Beams.OnPost, "side_bolted")
+	if b.Notch != nil && *b.Notch > 0 && aside {
+		f.Add("beams.notch_in", calc.Number(*b.Notch)+" in in beams at the side of their posts", "left out, or beams.on_post seated")
+	}
+	for _, bolt := range []struct {
+		path string
+		at   *float64
+	}{{"beams.bolt_low_in", b.BoltLow}, {"beams.bolt_high_in", b.BoltHigh}} {
+		if bolt.at != nil && !aside {
+			f.Add(bolt.path, calc.Number(*bolt.at)+" in", "left out, or beams.on_post side_bolted")
+		}
+	}
+	if given(b.BoltLow, b.BoltHigh) && *b.BoltLow > *b.BoltHigh {
+		f.Add("beams.bolt_high_in", calc.Number(*b.BoltHigh)+" in", "at least beams.bolt_low_in, "+calc.Number(*b.BoltLow)+" in")
+	}
+}
+
 // checkPosts wants the posts by number or by place, not both, and within the width.
 func (in Input) checkPosts(f *calc.Fields) {
 	p, width := in.Posts, in.Cover.Width

@@ -28,6 +28,7 @@ func (in Input) Validate() error {
 	in.checkCover(&f)
 	in.checkBeamLines(&f)
 	in.checkFlush(&f)
+	in.checkCuts(&f)
 	in.checkPosts(&f)
 	in.checkProducts(&f)
 	in.checkLumber(&f)
