@@ -251,14 +251,22 @@ func tableCommand(in io.Reader, report io.Writer) *cobra.Command {
 		Long: "Makes the prescriptive table of a jurisdiction as comma separated values. Every cell has a number: a part of\n" +
 			"them is made with --from and --to, and parts are joined in the order of the numbers. Into a file, what was\n" +
 			"interrupted is taken up again.",
-		Args: cobra.ExactArgs(1),
+		Args: cobra.MaximumNArgs(1),
 	}
 	file := c.Flags().StringP("output", "o", "", "write to this file, with its state beside it, instead of standard output")
 	workers := c.Flags().Int("workers", runtime.GOMAXPROCS(0), "how many to work at once")
 	from := c.Flags().Int("from", 0, "number of the first cell")
 	to := c.Flags().Int("to", 0, "number after the last cell; all when left out")
 	count := c.Flags().Bool("count", false, "print how many cells there are, and make none")
+	example := c.Flags().Bool("example", false, "print complete criteria to begin from, and nothing else")
 	c.RunE = func(c *cobra.Command, args []string) error {
+		switch {
+		case *example && len(args) == 0:
+			c.Print(table.Demo())
+			return nil
+		case len(args) != 1:
+			return fmt.Errorf("name one file of criteria, or - for standard input; --example prints one")
+		}
 		t, err := readTable(args[0], in)
 		if err != nil {
 			return err

@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"errors"
 	"runtime"
 	"slices"
 	"sync"
@@ -113,7 +114,11 @@ func Compare(in Input, c Choice) (Comparison, error) {
 	out := Comparison{Notice: Notice, Stamp: st, Input: in, Notes: compareNotes}
 	jobs := c.variants(in)
 	out.Options = make([]Option, len(jobs))
-	each(len(jobs), func(i int) { out.Options[i] = answer(jobs[i]) })
+	faults := make([]error, len(jobs))
+	each(len(jobs), func(i int) { out.Options[i], faults[i] = answer(jobs[i]) })
+	if err := errors.Join(faults...); err != nil {
+		return Comparison{}, err
+	}
 	out.Options[0].Drawn = true
 	out.measure()
 	out.front()
@@ -185,19 +190,24 @@ func (c Choice) variants(in Input) []Input {
 	return out
 }
 
-// answer takes one input through [Size] and keeps what the comparison shows.
-func answer(in Input) Option {
+// answer takes one input through [Size] and keeps what the comparison shows. An input
+// that Size refuses is an option without an answer; another error is a fault of ours.
+func answer(in Input) (Option, error) {
 	o := Option{
 		Spacing: *in.Rafters.Spacing, Wood: Wood{*in.Rafters.Species, *in.Rafters.Grade},
 		Framing: NotChecked, Verdict: NotChecked,
 	}
 	r, err := Size(in)
-	if err != nil {
+	var refused *calc.InputError
+	switch {
+	case errors.As(err, &refused):
 		o.Missing = err.Error()
-		return o
+		return o, nil
+	case err != nil:
+		return o, err
 	}
 	o.take(&r)
-	return o
+	return o, nil
 }
 
 // take fills the option from its report.

@@ -24,7 +24,7 @@ func ownWood(in cover.Input) cover.Wood {
 
 // Every row is what Size answers for that input.
 func TestCompareIsSizeRowByRow(t *testing.T) {
-	for _, name := range []string{"desert", "snow", "coast"} {
+	for _, name := range demos {
 		in := demo(t, name)
 		c, err := cover.Compare(in, cover.Choice{})
 		require.NoError(t, err)
@@ -35,8 +35,13 @@ func TestCompareIsSizeRowByRow(t *testing.T) {
 			if i > 0 {
 				v.Rafters.Spacing, v.Rafters.Species, v.Rafters.Grade = &o.Spacing, &o.Wood.Species, &o.Wood.Grade
 				v.Rafters.Size, v.Deck.Rating, v.Deck.Size = nil, nil, nil
+				v.Rafters.MeasuredBreadth, v.Rafters.MeasuredDepth = nil, nil
 			}
 			r, err := cover.Size(v)
+			if o.Missing != "" {
+				assert.EqualError(t, err, o.Missing)
+				continue
+			}
 			require.NoError(t, err)
 			at := fmt.Sprintf("%s, row %d", name, i)
 			assert.Equal(t, r.Members[0].Size, o.Rafter, at)

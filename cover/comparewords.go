@@ -165,9 +165,13 @@ func (c *Comparison) trend(w Wood) []string {
 	a, b := good[0], good[len(good)-1]
 	var out []string
 	if a != b {
-		out = append(out, fmt.Sprintf("%s, from %s to %s in: %s becomes %s, %d rafters become %d, %s become %s, "+
+		size := a.Rafter + " becomes " + b.Rafter
+		if a.Rafter == b.Rafter {
+			size = a.Rafter + " stays"
+		}
+		out = append(out, fmt.Sprintf("%s, from %s to %s in: %s, %d rafters become %d, %s become %s, "+
 			"%d ties of up to %s lb become %d of up to %s lb, and the sag goes from %.2f to %.2f in.",
-			w, calc.Number(a.Spacing), calc.Number(b.Spacing), a.Rafter, b.Rafter, a.Pieces, b.Pieces, c.amount(a), c.amount(b),
+			w, calc.Number(a.Spacing), calc.Number(b.Spacing), size, a.Pieces, b.Pieces, c.amount(a), c.amount(b),
 			a.Ties, pounds(a.Tie), b.Ties, pounds(b.Tie), calc.RoundUp(a.Sag, 0.01), calc.RoundUp(b.Sag, 0.01)))
 	}
 	return out

@@ -95,6 +95,8 @@ func testCalls(t *testing.T, path string) {
 		{"head of a table", []string{"table", "-", "--to", "1"}, table.Demo(), 0, cover.Notice, ""},
 		{"size of a table", []string{"table", "-", "--count"}, table.Demo(), 0, "284", ""},
 		{"table into a file", []string{"table", "-", "-o", filepath.Join(t.TempDir(), "t.csv")}, table.Demo(), 0, "", "284 of 284 cells"},
+		{"criteria to begin from", []string{"table", "--example"}, "", 0, "Invented county", ""},
+		{"table of nothing", []string{"table"}, "", 2, "", "--example"},
 		{"no such part", []string{"table", "-", "--to", "285"}, table.Demo(), 2, "", "0 to 284"},
 		{"criteria with faults", []string{"table", "-"}, `{"schema": 1}`, 2, "", "service.wet"},
 		{"no file named", []string{"size"}, "", 2, "", "arg"},

@@ -282,6 +282,37 @@ func TestTableAgainstWholeCovers(t *testing.T) {
 	assert.Greater(t, full, 5)
 }
 
+// Beams, posts and footings by hand, where dead and live load decide: 8 psf of layers, 4 of
+// framing, 60 of live load, no more wind than the least.
+func TestBeamPostAndFootingByHand(t *testing.T) {
+	c := criteria(t, func(c *table.Criteria) {
+		c.Loads = []table.Load{{Dead: 8, Sure: 8, Live: 60}}
+		c.Wind.Speeds = []float64{85}
+		c.Beams.Sizes, c.Posts.Sizes = []string{"4x10"}, []string{"4x6"}
+	})
+	tab := made(t, c)
+	const layers, framing, live = 8.0, 4.0, 60.0
+	for n := range tab.Len() {
+		x := tab.Cell(n)
+		switch {
+		case x.Part == table.BeamPart && x.Span == 8 && x.Bay == 8: // 4x10: S 49.91 in³, A 32.38 in², 34.2 pcf
+			w := (layers+framing+live)*9*9/(2*8) + 34.2*32.38/144
+			calctest.Close(t, w*8*8/8*12/49.91/(900*1.2*1.25), float64(x.Ratio), 0.03, 0, "NDS 2018 3.3; C_L near 1")
+			assert.Equal(t, "bending", x.Governs)
+		case x.Part == table.PostPart && x.Area == 80 && x.Height == 10: // 4x6: A 19.25 in², thin side 3.5 in
+			p := (layers+framing+live)*80 + 10*34.2*19.25/144
+			euler, star := 0.822*580_000/math.Pow(120/3.5, 2), 1350*1.1*1.25
+			b := (1 + euler/star) / 1.6
+			stable := b - math.Sqrt(b*b-euler/star/0.8)
+			calctest.Close(t, p/19.25/(star*stable), float64(x.Ratio), 0.01, 0, "NDS 2018 eq. 3.7-1")
+		case x.Part == table.FootingPart && x.Area == 160 && x.Soil == 1500: // 150 less 100 pcf of soil, 18 in deep
+			side := math.Sqrt((layers+framing+live)*160/(1500-50*1.5)) * 12
+			assert.Equal(t, math.Ceil(side), x.Answer, "IBC 2018 1806.2, P/A")
+			assert.Equal(t, "bearing on the soil", x.Governs)
+		}
+	}
+}
+
 // Ties take the uplift combination by hand: 0.6 W less 0.6 D on the roof they hold.
 func TestTieByHand(t *testing.T) {
 	c := criteria(t, nil)

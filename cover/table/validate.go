@@ -15,7 +15,7 @@ import (
 const (
 	maxRange = 60         // elements of one range
 	maxCells = 50_000_000 // cells of one table
-	steepest = 12.0       // in of fall per ft: 45 degrees, where the wind figures end
+	steepest = 3.0        // in of fall per ft: beyond, the force along the slope, which the table leaves out, counts
 )
 
 // Validate lists every fault of the criteria at once, as a [*calc.InputError].

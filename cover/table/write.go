@@ -16,10 +16,11 @@ import (
 
 // Notes says what every cell rests on. It stands in every output.
 var Notes = []string{
-	"Each member spans simply between two supports; spans are on plan; the weight of the member itself is counted",
+	"Allowable stress design; each member spans simply between two supports; spans are on plan; the weight of the member itself is counted",
 	"Wind is that on the corner of a free roof (ASCE 7-16 30.7), net, with Ke 1.0; rafters and ties take the smallest effective area, " +
 		"beams, posts and footings the largest class",
-	"The deck holds the top edge of rafters where it is joined; every other edge is braced at the supports alone",
+	"The deck holds the top edge of rafters where it is joined, and braces hold their bottom edge as the criteria say; every other " +
+		"edge is held at the supports alone",
 	"Beams and posts carry (L + o)²/(2L) of roof for a span L and an overhang o of the rafters; posts are pinned at both ends",
 	"Footings are concrete from their bottom to grade, centered, held down by 0.6 of their weight, without water in the ground",
 	"Not in the table: drift and sliding snow, earthquake, ponding, continuity, notches, the force along a slope, what holds the " +

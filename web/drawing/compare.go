@@ -60,9 +60,22 @@ func (c *chart) option(o cover.Option, wood int) {
 	if o.Drawn {
 		c.disk(Pen{Stroke: Black, Width: 0.9}, at, 2*chartFigure)
 	}
-	c.sign(wood, p, at)
+	c.woodSign(wood, p, at)
 	b := around(at, 2*chartFigure, 2*chartFigure)
 	c.solid = append(c.solid, b)
+}
+
+// woodSign draws the sign of a wood: beyond the shapes there are, with a dot in it.
+func (c *chart) woodSign(wood int, p Pen, at Point) {
+	c.sign(wood, p, at)
+	if wood < signs {
+		return
+	}
+	dot := Pen{Fill: Black}
+	if p.Fill == Black {
+		dot.Fill = Paper
+	}
+	c.disk(dot, at, chartFigure/3)
 }
 
 // steps joins the options of the front: between two of them nothing is better than the
@@ -95,7 +108,7 @@ func (c *chart) woodKey(woods []cover.Wood) {
 		top += chartRow
 	}
 	for i, w := range woods {
-		row(w.String(), func(at Point) { c.sign(i, hollowSign, at) })
+		row(w.String(), func(at Point) { c.woodSign(i, hollowSign, at) })
 	}
 	row("filled: no option is better in both", func(at Point) { c.sign(0, filledSign, at) })
 	row("ring: as drawn", func(at Point) { c.disk(Pen{Stroke: Black, Width: 0.9}, at, 2*chartFigure) })
