@@ -451,6 +451,7 @@ func TestOldRoofFaults(t *testing.T) {
 		{func(in *cover.Input) { in.House.OldRoof.Below[1].Line = new("garden side") }, "below[1].line"},
 		{func(in *cover.Input) { in.House.OldRoof.TailSize = new("two by six") }, "tail_size"},
 		{func(in *cover.Input) { in.House.OldRoof.TailSize, in.House.OldRoof.TailCut = new("2x4"), new(3.5) }, "tail_cut_in"},
+		{func(in *cover.Input) { in.House.OldRoof.TailReach = new(2.6) }, "tail_reach_ft"},
 		{func(in *cover.Input) { in.House.OldRoof.TailSpecies = new("Oak") }, "tail_species"},
 	}
 	for _, c := range cases {

@@ -36,23 +36,31 @@ func (in Input) checkOldRoof(f *calc.Fields) {
 	if some := slices.ContainsFunc(areas, func(p *float64) bool { return p != nil }); some && !given(areas...) {
 		at.Missing("wall_openings_ft2", "all four areas: the openings of one wall and of the rest, and the gross area of both")
 	}
+	if given(o.TailReach, h.RafterOverhang) && !(*o.TailReach <= *h.RafterOverhang) {
+		at.Add("tail_reach_ft", calc.Number(*o.TailReach)+" ft", "within the overhang, "+calc.Number(*h.RafterOverhang)+" ft")
+	}
 	if o.TailSize != nil || o.TailSpecies != nil || o.TailGrade != nil {
 		in.checkTails(at)
 	}
+	names := in.checkBelow(at)
+	for i := range min(len(in.House.Joints), MaxList) {
+		in.checkJoint(i, names, f.In("house").At("joints", i))
+	}
+}
+
+// checkBelow wants a name of its own for every line below the joints, and returns them.
+func (in Input) checkBelow(at *calc.Fields) map[string]bool {
 	names := map[string]bool{}
-	for i := range o.Below {
-		if b := &o.Below[i]; b.Line != nil {
-			if names[*b.Line] {
-				at.At("below", i).Add("line", shown(*b.Line)+" given twice", "a name of its own for every line")
-			}
-			names[*b.Line] = true
+	for i, b := range in.House.OldRoof.Below {
+		if b.Line == nil {
+			continue // has a fault of its own
 		}
-	}
-	for i := range in.House.Joints {
-		if i < MaxList {
-			in.checkJoint(i, names, f.In("house").At("joints", i))
+		if names[*b.Line] {
+			at.At("below", i).Add("line", shown(*b.Line)+" given twice", "a name of its own for every line")
 		}
+		names[*b.Line] = true
 	}
+	return names
 }
 
 // check checks one layer of the old roof.
