@@ -235,16 +235,16 @@ func (m *model) gradePost(c *postCase, w trio, floor float64, worst *[postChecks
 	for turned := from; turned <= to; turned++ {
 		g.turned(turned == 1)
 	}
-	own := post.most * c.height
+	own, net := post.most*c.height, c.net(post)
 	for d := range durations {
 		if at := c.force.press[d]; at.value > 0 {
 			x := postFound{demand: at.value + own, duration: lumber.Duration(d), by: at.by}
-			g.raise(netPress, x)
-			g.raise(footBearing, x)
+			g.plain(netPress, x, net, post.dry.Compression.At(x.duration))
+			g.plain(footBearing, x, post.section.Area(), unplated*post.seat.Compression.At(x.duration))
 		}
 		if up := c.force.lift[d]; up.value > 0 {
 			x := postFound{demand: up.value, duration: lumber.Duration(d), by: up.by}
-			g.raise(postTension, x)
+			g.plain(postTension, x, net, post.dry.Tension.At(x.duration))
 			if c.top.joint == "notched" {
 				g.raise(tongueBent, x)
 			}
@@ -272,7 +272,11 @@ func (g *grading) turned(turned bool) {
 	}
 	own := g.post.most * g.c.height
 	for d := range durations {
-		if at := g.c.force.press[d]; at.value > 0 {
+		at := g.c.force.press[d]
+		if g.floor > 0 && g.square() && g.pressed((at.value+own)/g.post.section.Area(), lumber.Duration(d)) <= g.floor {
+			continue
+		}
+		if at.value > 0 {
 			g.raise(buckling, postFound{
 				demand: at.value + own, duration: lumber.Duration(d), by: at.by, bend: bend{turned: turned},
 			})
@@ -282,6 +286,9 @@ func (g *grading) turned(turned bool) {
 		g.raise(beamSeat, postFound{demand: at.value, by: at.by, bend: bend{turned: turned}})
 	}
 }
+
+// unplated is the part of Fc* that end grain takes without a plate (NDS 2018 3.10.1.3).
+const unplated = 0.75
 
 // raise grades one kind of check for one demand.
 func (g *grading) raise(k postCheck, x postFound) {

@@ -89,6 +89,12 @@ func TestBoundIsNeverBelowTheRatio(t *testing.T) {
 		if bound < exact*(1-1e-12) {
 			t.Fatalf("bound %v below %v: %s %+v height %v", bound, exact, w.section.Name, x, c.height)
 		}
+		if g.square() && x.demand > 0 {
+			alone := m.ratioOf(&c, &d.beam, w, buckling, &x)
+			if most := g.pressed(x.demand/w.section.Area(), x.duration); most < alone*(1-1e-12) {
+				t.Fatalf("bound %v of buckling below %v", most, alone)
+			}
+		}
 		if bound < 1 {
 			kept++
 		}

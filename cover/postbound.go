@@ -23,7 +23,7 @@ func (g *grading) bend(k postCheck, x postFound) {
 func (g *grading) atMost(x *postFound) float64 {
 	p, b := g.post, &x.bend
 	size := p.section.Depth
-	if one := p.section; one.Breadth != size || one.Round || one.Plies > 1 || one.Class == lumber.Manufactured {
+	if !g.square() {
 		return math.Inf(1)
 	}
 	bending := min(p.dry.Bending.At(x.duration), p.flat.Bending.At(x.duration))
@@ -34,16 +34,39 @@ func (g *grading) atMost(x *postFound) float64 {
 		return pull/p.dry.Tension.At(x.duration) + stress/bending
 	}
 	axial := x.demand / area
-	critical := g.slim * p.dry.Stability.At(x.duration)
-	star := p.dry.Compression.At(x.duration)
-	alpha, share := critical/star, axial/critical
+	share := axial / (g.slim * p.dry.Stability.At(x.duration))
 	if !(share < 1) {
 		return math.Inf(1)
 	}
-	half := (1 + alpha) / (2 * leastC)
-	pressed := axial / (star * (half - math.Sqrt(half*half-alpha/leastC)))
+	pressed := g.pressed(axial, x.duration)
 	stress := (b.along+b.out)/modulus + axial*6*(b.alongOff+b.outOff)/size*(1+0.234*share)
 	return max(pressed*pressed+stress/(bending*(1-share)), share) // eq. 3.9-3 and 3.9-4
+}
+
+// pressed is a ratio that the stress alone, psi, cannot be above on a square post.
+func (g *grading) pressed(axial float64, day lumber.Duration) float64 {
+	star := g.post.dry.Compression.At(day)
+	alpha := g.slim * g.post.dry.Stability.At(day) / star
+	if !(alpha > 0) {
+		return math.Inf(1)
+	}
+	half := (1 + alpha) / (2 * leastC)
+	return axial / (star * (half - math.Sqrt(half*half-alpha/leastC)))
+}
+
+// square reports whether the bounds hold for the post: a square timber.
+func (g *grading) square() bool {
+	s := &g.post.section
+	return s.Breadth == s.Depth && !s.Round && s.Plies <= 1 && s.Class != lumber.Manufactured
+}
+
+// plain grades a force on an area, unless it is sure to stay below the floor. strength is
+// at most what the check allows, psi.
+func (g *grading) plain(k postCheck, x postFound, area, strength float64) {
+	if g.floor > 0 && x.demand <= g.floor*area*strength {
+		return
+	}
+	g.raise(k, x)
 }
 
 // leastC is c in the column formula of sawn posts (NDS 2018 3.7.1.5).
