@@ -34,6 +34,7 @@ type Comparison struct {
 	Options []Option    `json:"options"` // as drawn first, then by wood as chosen, then by spacing
 	Says    []string    `json:"says"`    // what the options come to, in sentences
 	Curves  []SpanCurve `json:"curves"`  // how much of each rafter size the span takes
+	Span    float64     `json:"span_ft"` // ft on plan, of the rafters of this cover between their last two supports
 	Notes   []string    `json:"notes"`   // what the options have in common
 }
 
@@ -124,6 +125,9 @@ func Compare(in Input, c Choice) (Comparison, error) {
 	out.front()
 	out.Says = out.words()
 	out.Curves = curves(in)
+	full, _ := in.Assume()
+	p := newPlan(full)
+	out.Span = p.lastSpan() / calc.Ft
 	return out, nil
 }
 

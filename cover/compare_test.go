@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 	"runtime"
 	"slices"
 	"testing"
@@ -226,4 +227,26 @@ func TestWiderSpacingNeverAsksLess(t *testing.T) {
 		}
 		assert.LessOrEqual(t, ratios[0], ratios[1]*(1+1e-9), "%s from %g in", size, spacings[i])
 	})
+}
+
+// The curve of the size that was chosen goes through the cover itself, and rises with the
+// span, but where the seat and not the span decides.
+func TestCurvesGoThroughTheCover(t *testing.T) {
+	for _, name := range []string{"desert", "snow", "coast"} {
+		c, err := cover.Compare(demo(t, name), cover.Choice{})
+		require.NoError(t, err)
+		met := false
+		for _, k := range c.Curves {
+			for i, p := range k.Points {
+				if k.Size == c.Options[0].Rafter && math.Abs(p.Span-c.Span) < 1e-9 {
+					calctest.Close(t, float64(c.Options[0].Ratio), float64(p.Ratio), 1e-9, 0, name)
+					met = true
+				}
+				if i > 0 && p.Governs == k.Points[i-1].Governs {
+					assert.GreaterOrEqual(t, p.Ratio, k.Points[i-1].Ratio*(1-1e-9), "%s %s at %g ft", name, k.Size, p.Span)
+				}
+			}
+		}
+		assert.True(t, met, name)
+	}
 }

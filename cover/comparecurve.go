@@ -48,6 +48,12 @@ func curves(in Input) []SpanCurve {
 	return out
 }
 
+// lastSpan is the span of the rafters between their last two supports, in on plan.
+func (p *plan) lastSpan() float64 {
+	all := p.supports()
+	return all[len(all)-1] - all[len(all)-2]
+}
+
 // atProjection grades every rafter size at one projection, ft.
 func atProjection(in Input, projection float64) []SpanCurve {
 	in = in.clone()
@@ -61,14 +67,11 @@ func atProjection(in Input, projection float64) []SpanCurve {
 		return nil
 	}
 	var out []SpanCurve
-	p := &m.plan
-	supports := p.supports()
-	span := supports[len(supports)-1] - supports[max(0, len(supports)-2)]
 	for i := range m.rafterWoods {
 		w := &m.rafterWoods[i]
 		ratio := m.gradeRafter(ws, w, &d.beam)
 		out = append(out, SpanCurve{Size: w.section.Name, Points: []SpanPoint{{
-			Span: span / calc.Ft, Ratio: Ratio(ratio), Governs: nameOrWater(&ws.rafter, ws.rafterWater),
+			Span: m.plan.lastSpan() / calc.Ft, Ratio: Ratio(ratio), Governs: nameOrWater(&ws.rafter, ws.rafterWater),
 		}}})
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"encoding/json"
 	"errors"
+	"html"
 	"io"
 	"log/slog"
 	"net/http"
@@ -12,6 +13,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -331,4 +333,29 @@ func TestSizeWithMargins(t *testing.T) {
 		assert.Equal(t, c.status, rec.Code, c.query)
 		assert.Equal(t, c.has, strings.Contains(rec.Body.String(), `"margins":[`), c.query)
 	}
+}
+
+// The report leads to the comparison of the same input, and the comparison back to it.
+func TestReportLeadsToItsComparison(t *testing.T) {
+	e, _ := started(t)
+	for _, name := range covers {
+		want, err := cover.Size(input(t, name))
+		require.NoError(t, err)
+		page := ask(e, request("GET", "/?"+form(input(t, name)).Encode(), "", nil)).Body.String()
+		there := linked(t, page, `href="(/compare\?[^"]+)"`)
+		comparison := ask(e, request("GET", there, "", nil))
+		require.Equal(t, 200, comparison.Code, name)
+		says(t, comparison, want.Stamp.InputHash)
+		back := ask(e, request("GET", linked(t, comparison.Body.String(), `href="(/\?[^"]+)"`), "", nil))
+		require.Equal(t, 200, back.Code, name)
+		says(t, back, want.Stamp.InputHash)
+	}
+}
+
+// linked is the first address of a page that a pattern finds.
+func linked(t *testing.T, page, pattern string) string {
+	t.Helper()
+	m := regexp.MustCompile(pattern).FindStringSubmatch(page)
+	require.NotNil(t, m, pattern)
+	return html.UnescapeString(m[1])
 }

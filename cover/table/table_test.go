@@ -368,11 +368,11 @@ func TestTrapFlagLeftOutIsNotNo(t *testing.T) {
 func BenchmarkTable(b *testing.B) {
 	c := criteria(b, func(c *table.Criteria) {
 		c.Wind.Speeds = nil
-		for v := 90.0; v < 165; v++ {
+		for v := 90.0; v < 140; v++ {
 			c.Wind.Speeds = append(c.Wind.Speeds, v)
 		}
 		c.Loads = nil
-		for i := 0.0; i < 20; i++ {
+		for i := 0.0; i < 30; i++ {
 			c.Loads = append(c.Loads, table.Load{Dead: 8 + i/4, Sure: 4, Live: 20, Snow: i})
 		}
 	})

@@ -15,6 +15,7 @@ var (
 	filledSign = Pen{Fill: Black, Stroke: Black, Width: 0.9}
 	hollowSign = Pen{Fill: Paper, Stroke: Black, Width: 0.9}
 	frontLine  = Pen{Stroke: Black, Width: 1.1}
+	nowLine    = Pen{Stroke: Gray, Width: 0.9, Dash: []float64{2, 2}}
 	limitLine  = Pen{Stroke: Black, Width: 1.1, Dash: []float64{6, 3}}
 )
 
@@ -155,6 +156,10 @@ func SpanCurves(c cover.Comparison) Scene {
 	s := newChart(title, curveWords(curves), x, y, "SPAN OF THE RAFTERS ON PLAN, FT", "HIGHEST RATIO OF DEMAND TO CAPACITY")
 	s.line(limitLine, s.spot(x.low, 1), s.spot(x.high, 1))
 	s.left(backed, "1: FULL", s.spot(x.low, 1).plus(3, -6))
+	if c.Span > x.low && c.Span < x.high {
+		s.line(nowLine, s.spot(c.Span, 0), s.spot(c.Span, y.high))
+		s.set(backed, "THIS COVER", s.spot(c.Span, y.high).plus(0, 8), false)
+	}
 	for i, k := range curves {
 		s.curve(k, i, mostRatio)
 	}

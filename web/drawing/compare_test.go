@@ -79,7 +79,8 @@ func TestSpanCurvesNameEverySize(t *testing.T) {
 			dashed++
 		}
 	}
-	assert.Equal(t, 1, dashed)
+	assert.Equal(t, 2, dashed, "the limit, and the span of the cover")
+	assert.True(t, s.Has("THIS COVER"))
 }
 
 // Without an option that passes, or a curve, the chart says so.
