@@ -20,20 +20,31 @@ type Sheet struct{ lines []Line }
 // Given writes a value that this calculation takes from elsewhere: the input, an
 // earlier sheet, or geometry.
 func (s *Sheet) Given(symbol string, x float64, unit, source string) {
-	s.lines = append(s.lines, Line{Symbol: symbol, X: x, Unit: unit, Source: source, Status: Read})
+	s.put(Line{Symbol: symbol, X: x, Unit: unit, Source: source, Status: Read})
 }
 
 // Quoted writes a value that a table of a standard prints, with the status of its
 // row.
 func (s *Sheet) Quoted(symbol string, x float64, unit, source string, status Status) {
-	s.lines = append(s.lines, Line{Symbol: symbol, X: x, Unit: unit, Source: source, Status: status})
+	s.put(Line{Symbol: symbol, X: x, Unit: unit, Source: source, Status: status})
 }
 
 // Step writes a value that follows from the lines above. The formula uses Go's
 // arithmetic, the functions sqrt, pow, min, max, abs, exp, ceil, floor, sin, cos,
 // tan (angles in radians), sind, cosd, tand (degrees) and the constant pi.
 func (s *Sheet) Step(symbol, formula string, x float64, unit, source string) {
-	s.lines = append(s.lines, Line{Symbol: symbol, Formula: formula, X: x, Unit: unit, Source: source, Status: Computed})
+	s.put(Line{Symbol: symbol, Formula: formula, X: x, Unit: unit, Source: source, Status: Computed})
+}
+
+// usualLines is the room that a sheet begins with; most calculations need no more.
+const usualLines = 16
+
+// put writes a line.
+func (s *Sheet) put(l Line) {
+	if s.lines == nil {
+		s.lines = make([]Line, 0, usualLines)
+	}
+	s.lines = append(s.lines, l)
 }
 
 // Append copies the lines of another calculation onto this one. A symbol that
@@ -43,7 +54,7 @@ func (s *Sheet) Append(lines []Line) {
 	for _, l := range lines {
 		i := s.find(l.Symbol)
 		if i < 0 || s.lines[i].X != l.X || s.lines[i].Unit != l.Unit {
-			s.lines = append(s.lines, l)
+			s.put(l)
 			continue
 		}
 		s.lines[i].Status = s.lines[i].Status.Weakest(l.Status)

@@ -114,13 +114,18 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	}
 	f.ownWinds(m)
 	f.bendSideways(m)
-	f.hulls(m)
+	f.light, f.heavy = bounds(m.rafterWoods)
+	for i := range f.pieces {
+		f.pieces[i].swing()
+	}
+	if m.searched {
+		f.hulls(m)
+	}
 	return f, nil
 }
 
 // hulls finds what can bring the peaks of every stick, whatever rafters it carries.
 func (f *beamFrame) hulls(m *model) {
-	f.light, f.heavy = bounds(m.rafterWoods)
 	light, heavy := bounds(m.beamWoods)
 	var corners []corner
 	for _, rafter := range distinct(f.light, f.heavy) {
@@ -130,7 +135,6 @@ func (f *beamFrame) hulls(m *model) {
 	}
 	for i := range f.pieces {
 		p := f.pieces[i].frame
-		p.swing()
 		p.hull = p.newHull(corners, light, heavy)
 	}
 }

@@ -36,7 +36,9 @@ func chosen(tb testing.TB, in Input) (*model, *workspace, design) {
 }
 
 // BenchmarkSize takes one cover with its sizes from the loads to every ratio, as a
-// search does over and over; and from the input to the whole written report.
+// search does over and over; the same with every ratio written up; and one cover from its
+// input to the whole report, which has both design methods, connections, foundations and
+// what to buy.
 func BenchmarkSize(b *testing.B) {
 	in := desert(b)
 	b.Run("numbers", func(b *testing.B) {
@@ -47,6 +49,15 @@ func BenchmarkSize(b *testing.B) {
 		}
 	})
 	b.Run("report", func(b *testing.B) {
+		m, ws, d := chosen(b, in)
+		m.sideways = newSideways(m, d.woods())
+		b.ReportAllocs()
+		for b.Loop() {
+			kept += m.numbers(ws, &d.rafter, &d.beam, &d.post)
+			kept += float64(m.members(ws, &d)[0].Ratio)
+		}
+	})
+	b.Run("whole", func(b *testing.B) {
 		b.ReportAllocs()
 		for b.Loop() {
 			r, err := Size(in)

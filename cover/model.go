@@ -14,6 +14,7 @@ type model struct {
 	plan         plan
 	rules        rulebook
 	strength     *solved    // the members by strength design, where they were chosen by it
+	searched     bool       // sizes are searched, so that it pays to find which arrangements can govern
 	dead         loads.Dead // of the layers, lb/in² of slope
 	roofLive     loads.RoofLive
 	live         float64 // Lr, lb/in² of plan
@@ -53,17 +54,18 @@ type limits struct {
 }
 
 // newModel converts a filled input and makes its frames.
-func newModel(in Input) (*model, error) { return newModelBy(in, lumber.ASD) }
+func newModel(in Input) (*model, error) { return newModelBy(in, lumber.ASD, nil) }
 
-// newModelBy does so for one design method.
-func newModelBy(in Input, method lumber.Method) (*model, error) {
+// newModelBy does so for one design method, and for one design only where it is given.
+func newModelBy(in Input, method lumber.Method, only *design) (*model, error) {
 	edition := loads.ASCE716
 	if *in.Site.Standard == loads.ASCE722.String() {
 		edition = loads.ASCE722
 	}
 	r, b, p := in.Rafters, in.Beams, in.Posts
 	m := &model{
-		in: in, plan: newPlan(in), rules: newRulebook(method, edition), dead: loads.NewDead(partsOf(in.Cover.Layers)),
+		in: in, plan: newPlan(in), rules: newRulebook(method, edition), searched: only == nil,
+		dead:    loads.NewDead(partsOf(in.Cover.Layers)),
 		edition: edition, limits: limitsOf(in), top: newTopJoint(in), knee: newKneeShape(in.Lateral),
 		quaking: in.Site.shakes(),
 		ends:    [directions]member.Ends{heldBy[*in.Lateral.Along], heldBy[*in.Lateral.Out]},
@@ -81,6 +83,9 @@ func newModelBy(in Input, method lumber.Method) (*model, error) {
 	var err error
 	if m.snow, err = newSnow(in, &m.plan, edition); err != nil {
 		return nil, err
+	}
+	if only != nil {
+		m.rafters.size, m.beams.size, m.posts.size = only.rafter.name, only.beam.name, only.post.name
 	}
 	m.rafterWoods, m.beamWoods = m.rafters.candidates(rafterSizes), m.beams.candidates(beamSizes)
 	m.beamHold = m.beamHolding()

@@ -55,6 +55,9 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	r.fix(0)
 	r.arrangeThrust()
 	r.swing()
+	if !m.searched {
+		return r, nil
+	}
 	light, heavy := bounds(m.rafterWoods)
 	var corners []corner
 	for _, w := range distinct(light, heavy) {

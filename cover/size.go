@@ -32,7 +32,7 @@ func solve(in Input) (*model, *workspace, design, []Assumption, error) {
 		return nil, nil, design{}, nil, err
 	}
 	full, assumed := in.Assume()
-	m, err := newModelBy(full, methodOf(full))
+	m, err := newModelBy(full, methodOf(full), nil)
 	if err != nil {
 		return nil, nil, design{}, nil, err
 	}

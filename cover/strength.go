@@ -24,36 +24,23 @@ func methodOf(in Input) lumber.Method {
 // recast grades the design by another method: the same sections with the values and the
 // combinations of that method.
 func (m *model) recast(method lumber.Method, d *design) (solved, error) {
-	other, err := newModelBy(m.in, method)
+	other, err := newModelBy(m.in, method, d)
 	if err != nil {
 		return solved{}, err
 	}
 	out := solved{m: other, ws: newWorkspace(other), d: design{
 		noRafter: d.noRafter, noBeam: d.noBeam, noPost: d.noPost, tried: d.tried,
 	}}
-	out.d.rafter = sameSection(other.rafterWoods, &d.rafter)
-	out.d.beam = sameSection(other.beamWoods, &d.beam)
-	out.d.post = sameSection(other.posts.candidates(postSizes), &d.post)
+	out.d.rafter, out.d.beam = other.rafterWoods[0], other.beamWoods[0]
+	out.d.post = other.posts.candidates(postSizes)[0]
 	other.kneed = m.kneed
 	if m.kneed.braced {
-		st := other.posts.solid(other.in.Lateral.BraceSize)
-		other.kneed.wood = sameSection(st.candidates(braceSizes), &m.kneed.wood)
+		other.kneed.wood = other.posts.solid(&m.kneed.wood.name).candidates(braceSizes)[0]
 	}
 	out.ws.every = true
 	other.numbers(out.ws, &out.d.rafter, &out.d.beam, &out.d.post)
 	out.ws.every = false
 	return out, nil
-}
-
-// sameSection finds the candidate with the section of a wood. That there is none is a
-// mistake of ours: both methods have the same candidates.
-func sameSection(candidates []wood, w *wood) wood {
-	for i := range candidates {
-		if candidates[i].section.Name == w.section.Name {
-			return candidates[i]
-		}
-	}
-	panic("cover: no candidate " + w.section.Name)
 }
 
 // bothMembers writes up every member by the method that it was chosen by, with the checks of

@@ -3,6 +3,7 @@ package cover
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"patiocover/beam"
 	"patiocover/calc"
@@ -206,15 +207,12 @@ func behind(trace []calc.Line, c calc.Check) calc.Check {
 	if len(trace) == 0 {
 		return c
 	}
-	found := map[string]bool{}
-	for _, l := range trace {
-		found[l.Symbol] = found[l.Symbol] || l.Formula != ""
-	}
-	lines := append([]calc.Line(nil), trace...)
-	for _, l := range c.Lines {
-		if found[l.Symbol] && l.Formula == "" {
-			delete(found, l.Symbol) // once: a later one is another value
-			continue
+	lines := append(make([]calc.Line, 0, len(trace)+len(c.Lines)), trace...)
+	for i, l := range c.Lines {
+		again := slices.ContainsFunc(c.Lines[:i], func(o calc.Line) bool { return o.Symbol == l.Symbol && o.Formula == "" })
+		found := slices.ContainsFunc(trace, func(o calc.Line) bool { return o.Symbol == l.Symbol && o.Formula != "" })
+		if l.Formula == "" && found && !again {
+			continue // once: a later one is another value
 		}
 		lines = append(lines, l)
 	}

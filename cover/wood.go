@@ -118,6 +118,7 @@ func (st stock) values(s lumber.Section) (lumber.Values, error) {
 // A wood is one candidate for a member: a section of a species and grade in its
 // use, with what depends on nothing else worked out.
 type wood struct {
+	name     string // of the size that it was made from
 	section  lumber.Section
 	dry      lumber.Adjusted // values in the member's own service
 	flat     lumber.Adjusted // values in its own service, loaded on the wide face
@@ -142,7 +143,7 @@ func newWood(st stock, size string) (wood, error) {
 	wet, flat := st.use, st.use
 	wet.Wet, flat.Flat = true, true
 	w := wood{
-		section: s, green: st.green && s.Class != lumber.Manufactured, balanced: v.Balanced(),
+		name: size, section: s, green: st.green && s.Class != lumber.Manufactured, balanced: v.Balanced(),
 		dry: lumber.Adjust(v, s, st.use), flat: lumber.Adjust(v, s, flat), seat: lumber.Adjust(v, s, wet),
 	}
 	g := v.Gravity.Value
@@ -177,7 +178,7 @@ func (st stock) sizes(list []string) []string {
 // that has published values, in the order of the list.
 func (st stock) candidates(sizes []string) []wood {
 	sizes = st.sizes(sizes)
-	var out []wood
+	out := make([]wood, 0, len(sizes))
 	for _, size := range sizes {
 		if w, err := newWood(st, size); err == nil {
 			out = append(out, w)
