@@ -17,7 +17,7 @@ func TestPathHasEveryLink(t *testing.T) {
 		attached bool
 		want     string
 	}{
-		{"attached", true, "DHLTCBAF"},
+		{"attached", true, "DHLWTCBAF"},
 		{"freestanding", false, "DTCBAF"},
 	}
 	for _, c := range cases {

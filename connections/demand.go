@@ -1,11 +1,14 @@
 package connections
 
+import "patiocover/beam/lumber"
+
 // A Demand is what one combination asks of one link.
 type Demand struct {
-	Combination string  // as the standard prints it, with the sense of the wind
-	Vertical    float64 // lb, positive downward
-	Along       float64 // lb, sideways along the house, not negative
-	Out         float64 // lb, sideways out from the house, not negative
+	Combination string          // as the standard prints it, with the sense of the wind
+	Duration    lumber.Duration // of its shortest load
+	Vertical    float64         // lb, positive downward
+	Along       float64         // lb, sideways along the house, not negative
+	Out         float64         // lb, sideways out from the house, not negative
 }
 
 // A Peak is the largest of a kind of demand.

@@ -10,8 +10,10 @@ const (
 	DeckToRafter   Kind = iota // roof deck or slats to the rafter
 	RafterToLedger             // upper end of the rafter to the ledger
 	LedgerToHouse              // ledger to the wall, or to the rafter tails
+	HouseFraming               // the framing behind the ledger, down to the foundation
 	RafterToBeam               // rafter to a beam line
 	BeamToPost                 // beam to the post top
+	BeamSplice                 // each piece of a spliced beam to the post below the splice
 	PostToBase                 // post foot to the post base
 	BaseToGround               // post base to slab, footing or pier
 	Ground                     // slab or footing to the soil
@@ -28,10 +30,14 @@ var detail = [kinds]struct {
 		"hanger rated down and up", "framing, before anything covers it"},
 	LedgerToHouse: {"L", "ledger to house", "ledger", "house framing",
 		"lags, bolts or structural screws into framing", "framing, before flashing and cladding close it"},
+	HouseFraming: {"W", "house behind the ledger", "house framing", "foundation of the house",
+		"studs or rim, plates and their own ties", "when the wall is open"},
 	RafterToBeam: {"T", "rafter to beam", "rafter", "beam",
 		"tie or strap at each rafter", "framing, before the soffit"},
 	BeamToPost: {"C", "beam to post", "beam", "post",
 		"post cap, or straps on both sides", "framing"},
+	BeamSplice: {"S", "beam splice to post", "each piece of beam", "post",
+		"a tie for each piece", "framing"},
 	PostToBase: {"B", "post to base", "post", "post base",
 		"post base with side plates and a stand-off", "framing"},
 	BaseToGround: {"A", "base to concrete", "post base", "slab or footing",
@@ -60,7 +66,7 @@ func (k Kind) Stage() string { return detail[k].stage }
 
 // attached lists the links of a cover that hangs on the house on one side.
 var attached = []Kind{
-	DeckToRafter, RafterToLedger, LedgerToHouse, RafterToBeam,
+	DeckToRafter, RafterToLedger, LedgerToHouse, HouseFraming, RafterToBeam,
 	BeamToPost, PostToBase, BaseToGround, Ground,
 }
 
@@ -70,7 +76,8 @@ var freestanding = []Kind{
 }
 
 // Path returns the links that a cover must have, from the roof down. A cover that
-// lacks one of them has no load path.
+// lacks one of them has no load path. A beam that is spliced over a post needs
+// [BeamSplice] besides.
 func Path(attachedToHouse bool) []Kind {
 	if attachedToHouse {
 		return slices.Clone(attached)

@@ -99,6 +99,10 @@ func (in Input) concerns(path string) bool {
 	switch path {
 	case "deck.on_edge", "deck.edges_held", "deck.layup", "deck.workers", "deck.green":
 		return in.Deck.Kind != nil && slices.Contains(deckPlays[path], *in.Deck.Kind)
+	case "connections.strap_gauge", "connections.strap_width_in":
+		return is(in.Connections.Tie, "straps")
+	case "connections.hanger", "connections.ledger", "connections.wall_blocked", "connections.wall_framing":
+		return !is(in.Cover.Attachment, "freestanding")
 	case "house.wall":
 		return !is(in.Cover.Attachment, "freestanding")
 	case "foundation.slab_rule":

@@ -41,12 +41,12 @@ func (j *joint) shake(m *model, stands []burden) {
 			}
 			stands := (c.Dead+c.EarthquakeUp*m.sideways.vertical)*b.dead + c.Snow*b.snow
 			j.demands = append(j.demands, connections.Demand{
-				Combination: c.Name, Vertical: stands + c.Earthquake*b.tip,
+				Combination: c.Name, Duration: durationOf(c), Vertical: stands + c.Earthquake*b.tip,
 				Along: c.Earthquake * b.along, Out: c.Earthquake * b.out,
 			})
 			if b.tip > 0 {
 				j.demands = append(j.demands, connections.Demand{
-					Combination: c.Name, Vertical: stands - c.Earthquake*b.tip,
+					Combination: c.Name, Duration: durationOf(c), Vertical: stands - c.Earthquake*b.tip,
 					Along: c.Earthquake * b.along, Out: c.Earthquake * b.out,
 				})
 			}

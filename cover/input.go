@@ -7,19 +7,20 @@ const SchemaVersion = 1
 // key names carry. A pointer that is nil was not said; fields.csv tells for each
 // key whether it must be said, may be left open, or is then assumed.
 type Input struct {
-	Schema     int        `json:"schema"`             // format version, SchemaVersion
-	Job        Job        `json:"job,omitzero"`       // what the report is headed with
-	Site       Site       `json:"site"`               // what the place brings
-	Cover      Cover      `json:"cover"`              // geometry and roofing
-	Rafters    Rafters    `json:"rafters"`            // the sloping members
-	Deck       Deck       `json:"deck,omitzero"`      // what lies on the rafters and carries the roof between them
-	Beams      Beams      `json:"beams"`              // the lines that carry the rafters
-	Posts      Posts      `json:"posts"`              // what carries the beams
-	Foundation Foundation `json:"foundation"`         // what carries the posts
-	Lateral    Lateral    `json:"lateral"`            // what holds the cover sideways
-	House      House      `json:"house,omitzero"`     // what stands behind the cover
-	Products   []Product  `json:"products,omitempty"` // wood whose values the user gives
-	Market     Market     `json:"market,omitzero"`    // what can be bought, and for how much
+	Schema      int         `json:"schema"`               // format version, SchemaVersion
+	Job         Job         `json:"job,omitzero"`         // what the report is headed with
+	Site        Site        `json:"site"`                 // what the place brings
+	Cover       Cover       `json:"cover"`                // geometry and roofing
+	Rafters     Rafters     `json:"rafters"`              // the sloping members
+	Deck        Deck        `json:"deck,omitzero"`        // what lies on the rafters and carries the roof between them
+	Beams       Beams       `json:"beams"`                // the lines that carry the rafters
+	Posts       Posts       `json:"posts"`                // what carries the beams
+	Foundation  Foundation  `json:"foundation"`           // what carries the posts
+	Lateral     Lateral     `json:"lateral"`              // what holds the cover sideways
+	House       House       `json:"house,omitzero"`       // what stands behind the cover
+	Connections Connections `json:"connections,omitzero"` // what holds the parts together, as far as it is chosen
+	Products    []Product   `json:"products,omitempty"`   // wood whose values the user gives
+	Market      Market      `json:"market,omitzero"`      // what can be bought, and for how much
 }
 
 // A Job names the work.

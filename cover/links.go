@@ -45,6 +45,8 @@ func (m *model) links(d *design) []Link {
 			out = append(out, m.write(m.rafterJoint(kind, 0, 0, d), ""))
 		case connections.LedgerToHouse:
 			out = append(out, m.ledgerLink(d))
+		case connections.HouseFraming:
+			out = append(out, m.houseLink(out[len(out)-1]))
 		case connections.RafterToBeam:
 			for i, l := range m.lines {
 				out = append(out, m.write(m.rafterJoint(kind, i, l.support, d), ""))
@@ -53,8 +55,14 @@ func (m *model) links(d *design) []Link {
 			for i := range m.lines {
 				out = append(out, m.postLink(kind, i, d))
 			}
+			if kind == connections.BeamToPost && len(m.plan.splices) > 0 {
+				for i := range m.lines {
+					out = append(out, m.spliceLink(i, d))
+				}
+			}
 		}
 	}
+	m.connect(out, d)
 	return append(out, m.kneeLinks(d)...)
 }
 
@@ -80,7 +88,7 @@ func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design)
 func (j *joint) demand(a *arrangement, vertical float64, along, out share) {
 	j.prying.raise(a, vertical)
 	j.demands = append(j.demands, connections.Demand{
-		Combination: a.name, Vertical: vertical, Along: along.wind * a.wind, Out: out.wind * a.wind,
+		Combination: a.name, Duration: a.duration, Vertical: vertical, Along: along.wind * a.wind, Out: out.wind * a.wind,
 	})
 }
 
@@ -143,9 +151,10 @@ func (m *model) write(j joint, reason string) Link {
 		Count: j.count, Per: j.per, Demands: condense(j.demands), Down: force(g.Down), Up: force(g.Up),
 		Along: force(g.Along), Out: force(g.Out), Rating: u.rating, Hardware: hardware(m.joining(j.kind), j, u.rating),
 		Stage: j.kind.Stage(), Verdict: NotChecked, Reason: reason, Calculation: u.Explain(),
+		joint: j,
 	}
 	if reason == "" {
-		out.Reason = "the capacity of the hardware is not checked: what is bought must carry the demands listed"
+		out.Reason = "what makes it is not said"
 	}
 	return out
 }

@@ -75,6 +75,7 @@ type Report struct {
 	Deck        DeckReport     `json:"deck"`          // what lies on the rafters, and what would serve
 	Reactions   []Reaction     `json:"reactions"`     // what the members hand on, by support
 	Links       []Link         `json:"links"`         // every connection of the load path
+	Paths       []LoadPath     `json:"paths"`         // the links of each line of posts, and the weakest
 	Foundations []FoundationAt `json:"foundations"`   // what each post asks of the ground
 	Concrete    ConcreteTotal  `json:"concrete"`      // of all footings
 	Lateral     []LateralWay   `json:"lateral"`       // what holds the cover sideways
@@ -335,8 +336,10 @@ type Link struct {
 	Verdict     Verdict    `json:"verdict"`                   // OK only when the capacity is shown
 	Reason      string     `json:"reason"`                    // why, when it is not OK
 	Calculation calc.Check `json:"calculation"`               // from combination to rating
+	Connector   Connector  `json:"connector"`                 // what makes the link, proposed or given, with its checks
 
 	aside string // what the reason says beside the verdict
+	joint joint  // as it was collected
 }
 
 // A Demand is what one combination asks of a link.

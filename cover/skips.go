@@ -9,7 +9,8 @@ import (
 // skips lists what the report does not answer, each with its reason.
 func (m *model) skips() []Skip {
 	out := []Skip{
-		{"capacity of every connection", "the demands and required ratings are listed; hardware, fasteners and their spacing are not"},
+		{"hardware that is bought by its rating", "a rating that is asked for is a requirement of the purchase: " +
+			"its own report must show it, for the wood, the nails and the exposure that it has here"},
 		m.deckSkip(),
 		{"the soil", "settlement, slopes, trees, pipes and neighboring footings are not looked at; holes must be seen before the concrete"},
 		{"gutters, flashing and the slope of the slab", "water is followed to the low edge of the roof only"},

@@ -54,20 +54,23 @@ func (r *Report) aboveEave() (top, eave float64, over bool) {
 	return top, eave, top > eave
 }
 
+// sayLinks says of every link that is not OK why, and how many are.
 func (r *Report) sayLinks(say func(Verdict, string, string, ...any)) {
-	unchecked := 0
+	held, all := 0, 0
 	for _, l := range r.Links {
 		if l.Name == connections.BaseToGround.String() || l.Name == connections.Ground.String() {
 			continue // said with the foundations
 		}
-		if l.Verdict == NotChecked {
-			unchecked++
+		all++
+		if l.Verdict == OK {
+			held++
 			continue
 		}
 		say(l.Verdict, l.Mark, "%s: %s", l.Name, l.Reason)
 	}
-	if unchecked > 0 {
-		say(NotChecked, "", "%d connections list what they must carry; the capacity of the hardware is not checked", unchecked)
+	if held > 0 {
+		say(OK, "", "%d of %d connections above the ground hold, by fasteners that are checked or by ratings "+
+			"that are asked for of what is bought", held, all)
 	}
 }
 

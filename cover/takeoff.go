@@ -240,20 +240,32 @@ func (m *model) otherItems(r *Report, d *design) []BuyLine {
 		out = append(out, BuyLine{Item: item, Quantity: float64(d.deck.member.Count), Unit: "each"})
 	}
 	for _, l := range r.Links {
-		if l.Rating > 0 && (l.Per == PerJoint || l.Per == PerPost) && bought(l) {
+		for _, p := range l.Connector.Parts {
+			if p.Total > 0 {
+				out = addPart(out, p)
+			}
+		}
+		if len(l.Connector.Parts) == 0 && l.Rating > 0 && (l.Per == PerJoint || l.Per == PerPost) && bought(l) {
 			item := l.Name + " rated " + pounds(l.Rating) + " lb"
 			out = append(out, BuyLine{Item: item, Quantity: float64(l.Count), Unit: "each"})
 		}
 	}
-	if r.Concrete.Count > 0 {
-		out = append(out, BuyLine{Item: "concrete", Quantity: calc.RoundUp(r.Concrete.Yards, 0.05), Unit: "cubic_yard"})
-	}
 	return out
+}
+
+// addPart adds what one mark needs to the same item of other marks.
+func addPart(list []BuyLine, p Part) []BuyLine {
+	i := slices.IndexFunc(list, func(b BuyLine) bool { return b.Item == p.Item && b.Unit == "each" })
+	if i < 0 {
+		return append(list, BuyLine{Item: p.Item, Quantity: float64(p.Total), Unit: "each"})
+	}
+	list[i].Quantity += float64(p.Total)
+	return list
 }
 
 // bought reports whether a link is a piece of hardware.
 func bought(l Link) bool {
-	return !strings.HasPrefix(l.Mark, "F") && !strings.HasPrefix(l.Mark, "L")
+	return !strings.ContainsAny(l.Mark[:1], "FLW")
 }
 
 // priceOther prices an item.

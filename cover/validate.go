@@ -33,6 +33,7 @@ func (in Input) Validate() error {
 	in.checkProducts(&f)
 	in.checkLumber(&f)
 	in.checkDeck(&f)
+	in.checkConnections(&f)
 	in.checkHold(&f)
 	in.checkProductUse(&f)
 	in.checkBraces(&f)

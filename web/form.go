@@ -91,6 +91,7 @@ var groupNotes = []groupNote{
 	{"foundation", "Foundation", "What the posts stand on."},
 	{"lateral", "Sideways", "What keeps the cover from swaying. None is an answer, and it fails."},
 	{"house", "House", "What stands behind the cover."},
+	{"connections", "Connections", "What holds the parts together. Leave it empty to have hardware proposed that carries the forces."},
 	{"house.old_roof", "Old roof", "For the survey of its joints: what carries it, what lies on it, what the cover hangs from."},
 	{"house.old_roof.layers[]", "Layers of the old roof", "Instead of its least dead load: what is there, gone, or to come."},
 	{"house.old_roof.below[]", "Below the joints", "Line by line down to the ground: tying the rafters alone moves the failure there."},

@@ -165,11 +165,38 @@ func (p *printer) links(r cover.Report) {
 	for _, l := range r.Links {
 		p.row(l.Mark, l.From+" on "+l.To, l.Hardware, "seen: "+l.Stage, l.Reason)
 	}
+	p.w.Flush()
+	for _, l := range r.Links {
+		p.connector(l)
+	}
+	p.head("Load paths")
+	p.row("to", "links from the top", "weakest", "ratio", "verdict")
+	for _, path := range r.Paths {
+		p.row(path.To, strings.Join(path.Marks, " "), path.Weakest, ratio(path.Ratio), string(path.Verdict))
+	}
+	p.w.Flush()
+}
+
+// connector says what makes a link, and how it was checked.
+func (p *printer) connector(l cover.Link) {
+	c := l.Connector
+	if len(c.Checks) == 0 && len(c.Notes) == 0 {
+		return
+	}
+	p.say(l.Mark + " " + c.Basis + ": " + c.What)
+	for _, k := range c.Checks {
+		p.say("  - " + k.Name + ": ratio " + ratio(k.Ratio) + ", " + k.Combination + ", " + string(k.Verdict) + remembered(k.Recalled))
+	}
+	for _, note := range c.Notes {
+		p.say("  - " + note)
+	}
 }
 
 // rated is the uplift rating to ask for; of hardware that has no rating, the uplift.
 func rated(l cover.Link) string {
 	switch {
+	case l.Connector.Up > 0:
+		return pounds(l.Connector.Up)
 	case l.Rating > 0:
 		return pounds(l.Rating)
 	case l.Up.Value > 0:
@@ -260,6 +287,9 @@ func Calculations(w io.Writer, r cover.Report) error {
 		}
 	}
 	for _, l := range r.Links {
+		for _, c := range l.Connector.Checks {
+			p.check(l.Mark+", "+c.Name+", "+c.Where+", "+c.Combination, c.Check)
+		}
 		title := l.Mark + ", " + l.Name
 		if unitOf(l) != "lb" {
 			title += ", " + l.Per

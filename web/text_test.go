@@ -49,7 +49,7 @@ func TestTrapNoRatingIsNotNoUplift(t *testing.T) {
 	for _, c := range []struct {
 		rating, up float64
 		want       string
-	}{{0, 49, "49 0 0 as up NOT CHECKED"}, {0, 0, "0 0 0 none NOT CHECKED"}, {1575, 1570, "1,570 0 0 1,575 NOT CHECKED"}} {
+	}{{0, 49, "49 0 0 as up OK"}, {0, 0, "0 0 0 none OK"}, {1575, 1570, "1,570 0 0 1,575 OK"}} {
 		r.Links[0].Rating, r.Links[0].Up.Value = c.rating, c.up
 		r.Links[0].Along.Value, r.Links[0].Out.Value = 0, 0
 		var b strings.Builder

@@ -99,6 +99,9 @@ func unitNote(l cover.Link) string {
 // quantity says how much of a link there is.
 func quantity(l cover.Link) string {
 	n := strconv.Itoa(l.Count)
+	if strings.HasPrefix(l.Mark, "S") {
+		return n + ", two at each splice"
+	}
 	switch l.Per {
 	case cover.PerFoot:
 		return n + " ft of ledger"

@@ -53,7 +53,7 @@ var nails = calc.ReadTable("nails.csv", nailCSV, func(r calc.Row) Fastener {
 var screws = calc.ReadTable("screws.csv", screwCSV, func(r calc.Row) Fastener {
 	f := Fastener{
 		Kind: WoodScrew, Name: "No. " + r.Text("number") + " wood screw", Diameter: r.Num("D in"),
-		Root: r.Num("Dr in"), source: r.Text("source"), status: r.Status(),
+		Root: r.Num("Dr in"), Head: r.Num("head in"), source: r.Text("source"), status: r.Status(),
 	}
 	f.Tip = tipDiameters * f.Diameter
 	return f.withYield()
@@ -106,6 +106,11 @@ func Bolts() []Fastener { return slices.Clone(bolts) }
 // FindNail returns the nail of a type, such as common, box, sinker, or roof sheathing
 // ring shank, and a size, such as 16d. It reports whether the table has it.
 func FindNail(kind, size string) (Fastener, bool) { return find(nails, size+" "+kind+" nail") }
+
+// SizeOf returns the size of a nail, such as 16d, when it is of the type.
+func (f Fastener) SizeOf(kind string) (string, bool) {
+	return strings.CutSuffix(f.Name, " "+kind+" nail")
+}
 
 // FindBolt returns the bolt of a size, such as 1/2. It reports whether the table has it.
 func FindBolt(size string) (Fastener, bool) { return find(bolts, size+" in. bolt") }

@@ -1,6 +1,10 @@
 package dowel
 
-import "patiocover/calc"
+import (
+	"math"
+
+	"patiocover/calc"
+)
 
 // A Rating is what a tie, hanger, cap or base that is bought is rated for, by its own
 // report: allowable values for wind, with the load duration factor in them.
@@ -54,26 +58,33 @@ func (t Tie) Explain() calc.Check {
 	s.Given("R", t.Rating.Up, "lb", rated)
 	s.Given("R_1", t.Rating.Along, "lb", rated)
 	s.Given("R_2", t.Rating.Across, "lb", rated)
+	if math.IsInf(t.Sum, 1) {
+		why := "a sense that is not rated holds nothing"
+		if t.lighter {
+			why = "the wood is lighter than that of the rating, which does not count"
+		}
+		f := max(0, t.Forces.Up) + max(0, t.Forces.Along) + max(0, t.Forces.Across)
+		s.Step("F", "max(0, T) + max(0, V_1) + max(0, V_2)", f, "lb", "what acts")
+		s.Given("F_max", 0, "lb", why)
+		return s.Check("rated tie", "F", "F_max")
+	}
 	s.Given("sum_max", 1, "", "sum of the ratios, each sense by itself linear")
-	formula, why := "", "sum of the ratios of all forces that act"
-	add := func(force, rating string, x float64) {
-		if x <= 0 {
-			return
+	formula := ""
+	for _, of := range [...]struct {
+		ratio string
+		force float64
+	}{{"T / R", t.Forces.Up}, {"V_1 / R_1", t.Forces.Along}, {"V_2 / R_2", t.Forces.Across}} {
+		switch {
+		case of.force <= 0:
+		case formula == "":
+			formula = of.ratio
+		default:
+			formula += " + " + of.ratio
 		}
-		if formula != "" {
-			formula += " + "
-		}
-		formula += force + " / " + rating
 	}
-	add("T", "R", t.Forces.Up)
-	add("V_1", "R_1", t.Forces.Along)
-	add("V_2", "R_2", t.Forces.Across)
-	switch {
-	case formula == "":
+	if formula == "" {
 		formula = "0"
-	case t.lighter:
-		formula, why = "(max(0, T) + max(0, V_1) + max(0, V_2)) / 0", "the wood is lighter than that of the rating, which does not count"
 	}
-	s.Step("sum", formula, t.Sum, "", why)
+	s.Step("sum", formula, t.Sum, "", "sum of the ratios of all forces that act")
 	return s.Check("rated tie", "sum", "sum_max")
 }

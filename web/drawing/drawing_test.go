@@ -347,8 +347,8 @@ func anyReport(t *rapid.T, base cover.Report, within limits) cover.Report {
 	r.Headroom = headroomOf(t, &r.Geometry)
 	r.Links = nil
 	for _, l := range base.Links {
-		once := strings.Contains("DHL", l.Mark[:1])
-		if r.Geometry.Attachment == "freestanding" && strings.Contains("HL", l.Mark[:1]) {
+		once := strings.Contains("DHLW", l.Mark[:1])
+		if r.Geometry.Attachment == "freestanding" && strings.Contains("HLW", l.Mark[:1]) {
 			continue
 		}
 		for i := range r.Geometry.Lines {

@@ -36,6 +36,7 @@ func (p *planSheet) marks() {
 		p.point("H", 0, p.at(x, ft(ledgerThick)), hint{angle: 70, least: 18, most: 70})
 		ledger := p.at(x, ft(ledgerThick)/2).plus(12, 0)
 		p.point("L", 0, ledger, hint{angle: -60, least: 14, most: 60})
+		p.behindLedger()
 	}
 	for i, l := range p.g.Lines {
 		if x, ok := p.rafterNear(0.3); ok {
@@ -43,6 +44,27 @@ func (p *planSheet) marks() {
 		}
 		if n := len(l.Posts); n > 0 {
 			p.point("C", i, p.at(l.Posts[n-1], l.Y), hint{angle: -140, least: 16, most: 70})
+		}
+		if len(l.Splices) > 0 {
+			p.point("S", i, p.at(l.Splices[0], l.Y), hint{angle: -120, least: 16, most: 70})
+		}
+	}
+}
+
+// behindLedger marks the house behind the ledger where there is room along the wall.
+func (p *planSheet) behindLedger() {
+	m := markAt(p.report, "W", 0)
+	if m == "" {
+		return
+	}
+	wide, high := tagRoom(m)
+	for _, part := range []float64{0.9, 0.6, 0.4, 0.75, 0.25, 0.97, 0.05} {
+		for _, angle := range []float64{-70, -110, 80, 110} {
+			joint, h := p.at(part*p.g.Width, 0), hint{angle: angle, least: 14, most: 130}
+			if _, ok := p.place(joint, wide, high, h); ok {
+				p.mark(m, joint, h)
+				return
+			}
 		}
 	}
 }

@@ -52,7 +52,7 @@ func Plan(r cover.Report) Scene {
 	bottom := p.strings()
 	p.names()
 	p.marks()
-	p.title("PLAN", p.key(&r, bottom+8, "DHLTC")+4)
+	p.title("PLAN", p.key(&r, bottom+8, "DHLWTCS")+4)
 	return p.Scene
 }
 

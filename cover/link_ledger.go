@@ -1,0 +1,425 @@
+package cover
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"patiocover/beam/lumber"
+	"patiocover/beam/member"
+	"patiocover/calc"
+	"patiocover/connections"
+	"patiocover/connections/dowel"
+)
+
+// The wall behind a ledger as it is taken where nothing better is known, in.
+const (
+	studBreadth  = 1.5 * calc.In
+	studDepth    = 3.5 * calc.In
+	rimThickness = 1.5 * calc.In
+	sheathing    = 0.5 * calc.In
+	stucco       = 0.875 * calc.In
+	wideStuds    = 24 * calc.In
+	ledgerDepth  = 1.5 * calc.In // thickness of a 2x ledger, across the wall
+)
+
+// lightest is the specific gravity of framing whose species is not known, dimensionless
+// (NDS 2018 Table 12.3.3A: the lightest species that framing is made of).
+const lightest = 0.36
+
+// pryingLever is the part of the distance from the far edge of the ledger to a fastener
+// that is its lever against prying, ratio (statics, with the pressed edge as a wedge).
+const pryingLever = 0.85
+
+// A wall is what the ledger is fastened to, and how far apart.
+type wall struct {
+	studs   bool
+	blocked bool
+	spacing float64      // in between studs, or between fasteners on a rim
+	gap     float64      // in between ledger and framing
+	main    dowel.Member // framing
+}
+
+// A lagging is one way to fasten the ledger.
+type lagging struct {
+	lag     dowel.Fastener
+	each    int
+	spacing float64 // in
+}
+
+// connectLedger fastens the ledger to the house.
+func (m *model) connectLedger(l *Link, d *design) {
+	if l.Verdict == OpenUp || l.Verdict == Over || *m.in.Cover.Attachment == "rafter_tails" {
+		l.Connector = Connector{Basis: NoConnector, What: "none"}
+		return // an unknown or refused wall, or tails that are judged with the old roof
+	}
+	switch {
+	case *m.in.Connections.Ledger == "none":
+		l.refuse(Over, "nothing fastens the ledger to the house: choose its fasteners")
+		return
+	case *m.in.House.Wall == "masonry":
+		l.refuse(NotChecked, "anchors of a ledger in masonry are not checked: their report and the wall decide")
+		return
+	}
+	var c Connector
+	for i, g := range m.laggings() {
+		if try := m.lagLedger(l, g, d); i == 0 || try.Ratio < c.Ratio {
+			c = try
+		}
+		if c.Ratio <= 1 {
+			break
+		}
+	}
+	if m.in.Connections.LagSize != nil {
+		c.Basis = GivenHardware
+	}
+	l.hold(c)
+	unknown := m.unknownWall()
+	switch {
+	case l.Verdict == Over && len(unknown) > 0:
+		l.Verdict = OpenUp
+		l.Reason += "; the wall is taken at its weakest: see it, and give " + strings.Join(unknown, ", ")
+	case m.in.Connections.WallGap == nil:
+		l.Verdict = l.Verdict.Worse(OpenUp)
+		l.Reason += "; what lies between ledger and framing is not known: see it, and give connections.wall_gap_in"
+	}
+	if m.alongStuds(l) {
+		l.Verdict = l.Verdict.Worse(NotChecked)
+		l.Reason += "; the force along the house pushes across the studs, closer to their edge than a lag screw may stand: " +
+			"blocking between the studs must take it"
+	}
+}
+
+// unknownWall lists what is not known of the wall.
+func (m *model) unknownWall() []string {
+	in := m.in.Connections
+	var out []string
+	if in.LagSpacing == nil && *m.in.House.Wall != "rim" {
+		out = append(out, "connections.ledger_spacing_in")
+	}
+	if in.WallGap == nil {
+		out = append(out, "connections.wall_gap_in")
+	}
+	if in.WallSpecies == nil {
+		out = append(out, "connections.wall_species")
+	}
+	return out
+}
+
+// alongStuds reports whether a force along the house reaches studs without blocking.
+func (m *model) alongStuds(l *Link) bool {
+	return *m.in.House.Wall != "rim" && !*m.in.Connections.WallBlocked && l.Along.Value > 0
+}
+
+// wallAt is the wall behind the ledger.
+func (m *model) wallAt(spacing float64) wall {
+	in := m.in.Connections
+	w := wall{studs: *m.in.House.Wall != "rim", blocked: *in.WallBlocked, spacing: spacing, gap: sheathing}
+	w.main = dowel.Member{Gravity: lightest, Thickness: studDepth}
+	if !w.studs {
+		w.main.Thickness = rimThickness
+	}
+	if *m.in.House.Wall == "stucco_on_studs" {
+		w.gap += stucco
+	}
+	if in.WallGap != nil {
+		w.gap = *in.WallGap * calc.In
+	}
+	if in.WallSpecies != nil {
+		w.main.Gravity = gravityOf(*in.WallSpecies).Value // a species of the tables, checked with the input
+	}
+	return w
+}
+
+// laggings lists what to try, the least first: for studs one to three lag screws at
+// each, for a rim at spacings that grow closer.
+func (m *model) laggings() []lagging {
+	in := m.in.Connections
+	sizes, lengths, counts := []string{"1/4", "5/16", "3/8", "1/2"}, []float64{3, 4, 5, 6, 7, 8}, []int{1, 2, 3}
+	spacings := []float64{wideStuds}
+	if *m.in.House.Wall == "rim" {
+		spacings, counts = []float64{24, 16, 12, 8, 6}, []int{1, 2}
+	}
+	if in.LagSpacing != nil {
+		spacings = []float64{*in.LagSpacing * calc.In}
+	}
+	if in.LagSize != nil {
+		sizes = []string{*in.LagSize}
+	}
+	if in.LagLength != nil {
+		lengths = []float64{*in.LagLength * calc.In}
+	}
+	if in.LagsEach != nil {
+		counts = []int{*in.LagsEach}
+	}
+	var out []lagging
+	for _, s := range spacings {
+		for _, n := range counts {
+			for _, size := range sizes {
+				for _, length := range lengths {
+					lag, ok := dowel.FindLag(size, length)
+					if ok && (in.LagLength != nil || length <= ledgerDepth+m.wallAt(s).gap+m.wallAt(s).main.Thickness+2) {
+						out = append(out, lagging{lag, n, s})
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// A lagDemand is one combination on the lag screws at one stud or spacing.
+type lagDemand struct {
+	combination string
+	duration    lumber.Duration
+	vertical    float64 // lb, + down
+	along       float64 // lb
+	shear       float64 // lb, resultant in the plane of the wall
+	pull        float64 // lb, outward with prying
+	angle       float64 // deg, of the shear from the vertical
+}
+
+// onLags turns a demand per foot of ledger into one on the lag screws at a spacing. The
+// rafters hang in the face of the ledger; what they press or lift there turns it about
+// its far edge and pulls at the fasteners near the other (statics). share is how many
+// feet of ledger hand their load to the fasteners right behind a rafter.
+func (g lagging) onLags(q connections.Demand, depth, gap, share float64) lagDemand {
+	feet := g.spacing / calc.Ft
+	x := lagDemand{combination: q.Combination, duration: q.Duration, along: q.Along * feet}
+	x.vertical = q.Vertical * share
+	x.shear = math.Hypot(x.vertical, x.along)
+	x.angle = math.Atan2(x.along, math.Abs(x.vertical)) * 180 / math.Pi
+	arm := ledgerDepth + hangerSeat/2 + gap
+	x.pull = q.Out*feet + math.Abs(x.vertical)*arm/(pryingLever*g.lever(depth))
+	return x
+}
+
+// spread is the part of the load of a rafter that the fasteners right behind it take, a
+// ratio, where every rafter brings the same: the ledger is a beam on springs of 180000
+// D^1.5 lb/in each (NDS 2018 11.3.6.1), and its neighbors add theirs (Hetenyi's infinite
+// beam). The closed form stays within a hundredth of single springs. It is never less
+// than the spacing of the fasteners over that of the rafters; stiffness is of the
+// ledger, lb-in².
+func (g lagging) spread(rafters, stiffness float64) float64 {
+	spring := float64(g.each) * 180_000 * math.Pow(g.lag.Diameter, 1.5)
+	lambda := math.Pow(spring/(4*g.spacing*stiffness), 0.25)
+	sum := 1.0
+	for i := 1.0; i <= 3; i++ {
+		x := lambda * rafters * i
+		sum += 2 * math.Exp(-x) * (math.Cos(x) + math.Sin(x))
+	}
+	return springSlack * max(g.spacing/rafters, min(1, lambda*g.spacing/2*sum))
+}
+
+// springSlack makes up for springs that stand apart, ratio.
+const springSlack = 1.01
+
+// lever is the distance from the far edge of the ledger to the fastener that prying
+// pulls at, in.
+func (g lagging) lever(depth float64) float64 {
+	if g.each > 1 {
+		return depth - g.edge(depth)
+	}
+	return depth / 2
+}
+
+// edge is how far the rows stand from the edges of the ledger: 4 D, the loaded edge
+// either way, or a quarter of the depth where that is more.
+func (g lagging) edge(depth float64) float64 {
+	if g.each > 1 {
+		return max(4*g.lag.Diameter, depth/4)
+	}
+	return depth / 2
+}
+
+// lagLedger checks one way to fasten the ledger.
+func (m *model) lagLedger(l *Link, g lagging, d *design) Connector {
+	w := m.wallAt(g.spacing)
+	depth := d.rafter.section.Depth
+	c := Connector{Basis: ProposedFasteners}
+	at := "each stud"
+	if !w.studs {
+		at = inchWords(g.spacing) + " in along the rim"
+	}
+	c.What = fmt.Sprintf("%d %s at %s", g.each, fastenerWords(g.lag), at)
+	var demands []lagDemand
+	share := g.spread(m.plan.spacing, d.rafter.dry.Elasticity.Value*ledgerDepth*math.Pow(depth, 3)/12) * m.plan.spacing / calc.Ft
+	for _, q := range l.joint.demands {
+		demands = append(demands, g.onLags(q, depth, w.gap, share))
+	}
+	m.lagStrength(&c, g, w, demands, d)
+	m.ledgerWood(&c, g, l, d)
+	joints := int(math.Ceil(m.plan.width/g.spacing-leastBay)) + 1
+	c.part(fastenerWords(g.lag)+" with washer", g.each, joints)
+	if g.each == 1 {
+		c.What += ", two at the first and the last"
+		c.Parts[len(c.Parts)-1].Total += 2
+	}
+	c.Notes = append(c.Notes, m.ledgerNotes(g, w, depth)...)
+	return c
+}
+
+// lagStrength checks the lag screws: sideways, outward, and both at once.
+func (m *model) lagStrength(c *Connector, g lagging, w wall, demands []lagDemand, d *design) {
+	ledger := dowel.Member{Gravity: woodGravity(&d.rafter), Thickness: ledgerDepth}
+	held := min(g.lag.Length-ledgerDepth-w.gap, w.main.Thickness)
+	pulled := dowel.NewWithdrawal(g.lag, w.main.Gravity, held, false)
+	shear := func(x lagDemand, force float64, n int) dowel.Shear {
+		side, main := ledger, w.main
+		side.Angle, main.Angle = 90-x.angle, x.angle // stud: the vertical load runs along its grain
+		if !w.studs {
+			main.Angle = side.Angle
+		}
+		if w.blocked && x.along > 0 {
+			main.Angle = max(x.angle, 90-x.angle) // shared with blocking, whose grain runs the other way
+		}
+		v := dowel.NewLateral(g.lag, dowel.Joint{Side: side, Main: main, Gap: w.gap})
+		f := dowel.LateralFactors(g.lag.Kind, m.lagConditions(g, x, d))
+		return dowel.NewShear(force, v, f.With(m.groupOf(g, w, d), g.placed(x, w, d.rafter.section.Depth)), n)
+	}
+	pull := func(x lagDemand, force float64, n int) dowel.Pull {
+		return dowel.NewPull(force, pulled, dowel.WithdrawalFactors(g.lag.Kind, m.lagConditions(g, x, d)), n)
+	}
+	worst := func(name string, of func(lagDemand) calc.Result) {
+		best, by := calc.Result(nil), ""
+		for _, x := range demands {
+			if r := of(x); best == nil || r.Ratio() > best.Ratio() {
+				best, by = r, x.combination
+			}
+		}
+		c.add(name, by, "each stud or spacing", best)
+	}
+	n := float64(g.pulling())
+	worst("lag screws in shear", func(x lagDemand) calc.Result { return shear(x, x.shear, g.each) })
+	worst("lag screws in withdrawal, with prying", func(x lagDemand) calc.Result { return pull(x, x.pull, g.pulling()) })
+	worst("one lag screw in shear and withdrawal", func(x lagDemand) calc.Result {
+		return dowel.NewSlanted(shear(x, x.shear/float64(g.each), 1), pull(x, x.pull/n, 1))
+	})
+	worst("steel of the lag screws", func(x lagDemand) calc.Result { return dowel.NewRod(x.pull, g.lag, lumber.ASD, g.pulling()) })
+}
+
+// lagConditions are those of the lag screws under a demand.
+func (m *model) lagConditions(g lagging, x lagDemand, d *design) dowel.Conditions {
+	c := m.conditions(x.duration, d.rafter.dry.Use.Wet)
+	c.Rows = g.each > 1
+	return c
+}
+
+// pulling is how many of the fasteners prying pulls at: one row.
+func (g lagging) pulling() int {
+	if g.each > 1 {
+		return g.each - g.each/2
+	}
+	return g.each
+}
+
+// between is the distance between the rows, in; without end where there is one.
+func (g lagging) between(depth float64) float64 {
+	if g.each == 1 {
+		return math.Inf(1)
+	}
+	return (depth - 2*g.edge(depth)) / float64(g.each-1)
+}
+
+// groupOf is C_g of the lag screws at a stud, of the weakest framing. The ledger is
+// loaded across its grain, so that a strip of it counts (NDS 2018 11.3.6.3).
+func (m *model) groupOf(g lagging, w wall, d *design) float64 {
+	least := dowel.NewNeeds(g.lag, ledgerDepth, dowel.TowardEnd).Row.Least
+	return dowel.NewGroup(dowel.Row{
+		Count: g.each, Spacing: g.between(d.rafter.section.Depth), Diameter: g.lag.Diameter,
+		MainModulus: softest, SideModulus: d.rafter.dry.Elasticity.Value,
+		MainArea: studBreadth * w.main.Thickness, SideArea: dowel.CrossArea(ledgerDepth, 0, least),
+	}).Factor
+}
+
+// softest is the modulus of framing whose grade is not known, psi (NDS 2018 Supplement
+// Table 4A: the lowest of the lightest species).
+const softest = 0.8e6 * calc.PSI
+
+// placed is C_Delta of the lag screws: the worse of the ledger, which is loaded across
+// its grain, and a stud, whose narrow face leaves little to its edges.
+func (g lagging) placed(x lagDemand, w wall, depth float64) float64 {
+	in := g.layout(x, depth).Factor
+	if !w.studs {
+		return in
+	}
+	place := dowel.Place{End: math.Inf(1), Top: studBreadth / 2, Bottom: studBreadth / 2, Spacing: g.between(depth), Row: math.Inf(1)}
+	return min(in, dowel.NewLayout(dowel.NewNeeds(g.lag, ledgerDepth, dowel.FromEnd), place).Factor)
+}
+
+// layout compares the place of the rows in the ledger with what the push asks for.
+func (g lagging) layout(x lagDemand, depth float64) dowel.Layout {
+	push := dowel.TowardTop
+	if x.vertical < 0 {
+		push = dowel.TowardBottom
+	}
+	place := dowel.Place{End: ledgerEnd, Top: g.edge(depth), Bottom: g.edge(depth), Spacing: math.Inf(1), Row: g.between(depth)}
+	return dowel.NewLayout(dowel.NewNeeds(g.lag, ledgerDepth, push), place)
+}
+
+// ledgerEnd is how far the last fastener stands from the end of a ledger, in: asked for.
+const ledgerEnd = 4 * calc.In
+
+// ledgerWood checks the ledger beside its fasteners, where splitting begins at the row
+// that is farthest from the loaded edge (NDS 2018 3.4.3.3). It spans from stud to stud,
+// and a rafter may stand right beside one. At either end, where splitting is nearer, two
+// lag screws stand one above the other.
+func (m *model) ledgerWood(c *Connector, g lagging, l *Link, d *design) {
+	depth := d.rafter.section.Depth
+	feet := max(m.plan.spacing, 1.25*g.spacing/2) / calc.Ft
+	ends := lagging{lag: g.lag, each: max(2, g.each), spacing: g.spacing}
+	for _, at := range []struct {
+		where   string
+		rows    lagging
+		fromEnd float64 // in
+	}{{"along the ledger", g, 5 * depth}, {"at the ends of the ledger", ends, 0}} {
+		shear, name := worstOf(l.joint.demands, func(q connections.Demand) member.JointShear {
+			edge := at.rows.edge(depth)
+			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: q.Vertical < 0, FromEnd: at.fromEnd}
+			return member.NewJointShear(math.Abs(q.Vertical)*feet, &d.rafter.seat, q.Duration, joint)
+		})
+		c.add("ledger beside the lag screws, "+at.where, name, at.where, shear)
+	}
+}
+
+// ledgerNotes say how the ledger is fastened and what was taken of the wall.
+func (m *model) ledgerNotes(g lagging, w wall, depth float64) []string {
+	notes := []string{
+		fmt.Sprintf("Rows %s in from the top and bottom edge, staggered; the last %s in from the ends; "+
+			"lead holes of 40 to 70 %% of the diameter for the thread, washers under the heads",
+			inchWords(calc.RoundUp(g.edge(depth), 1.0/16)), inchWords(ledgerEnd)),
+		fmt.Sprintf("Taken of the wall: framing of G %s, %s in between it and the ledger, lag screws in the middle of the studs",
+			calc.Number(w.main.Gravity), calc.Number(w.gap)),
+		"The table of deck ledgers (IRC 2021 R507.9.1.3) is for floor loads downward and is not used",
+	}
+	if !w.studs {
+		notes[1] = fmt.Sprintf("Taken of the wall: a rim of 1-1/2 in, G %s, %s in between it and the ledger",
+			calc.Number(w.main.Gravity), calc.Number(w.gap))
+	}
+	return slices.Clip(notes)
+}
+
+// houseLink says what the house behind the ledger must carry: a link of its own, which
+// is not good because the ledger is well fastened.
+func (m *model) houseLink(ledger Link) Link {
+	out := ledger
+	out.joint.kind = connections.HouseFraming
+	kind := connections.HouseFraming
+	out.Mark, out.Name, out.From, out.To = mark(kind.Letter(), 0), kind.String(), kind.From(), kind.To()
+	out.Stage, out.Hardware = kind.Stage(), hardware(kind.Hardware(), out.joint, out.Rating)
+	out.Connector = Connector{Basis: NoConnector, What: "none"}
+	switch {
+	case *m.in.House.Wall == "unknown":
+		out.Verdict, out.Reason = OpenUp, "what stands behind the ledger is not known: open the wall or find the drawings"
+	case *m.in.Connections.WallFraming == "verified":
+		out.Verdict = OK
+		out.Connector = Connector{Basis: GivenHardware, What: "framing that drawings or an engineer show to carry the forces of this link"}
+		out.Reason = "given as verified: the studs, plates and their own ties down to the foundation carry the forces of this link"
+	default:
+		out.Verdict = NotChecked
+		out.Reason = "the studs or the rim, the plates and their ties down to the foundation are not checked: " +
+			"show that they carry the forces of this link, up as well as down"
+	}
+	return out
+}
