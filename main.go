@@ -286,6 +286,9 @@ func tableCommand(in io.Reader, report io.Writer) *cobra.Command {
 		if *file != "" {
 			err = t.WriteFile(c.Context(), *file, job, progress)
 			fmt.Fprintln(report)
+			if errors.Is(err, context.Canceled) {
+				return errors.New("stopped: the same command goes on from here")
+			}
 			return err
 		}
 		if job.From == 0 {

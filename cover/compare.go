@@ -2,6 +2,7 @@ package cover
 
 import (
 	"errors"
+	"fmt"
 	"runtime"
 	"slices"
 	"sync"
@@ -64,7 +65,7 @@ type Option struct {
 	Drop      float64     `json:"drop_in"`              // in, from the high edge down to the underside of the lowest beam
 	Framing   Verdict     `json:"framing"`              // worst of the members and the headroom
 	Verdict   Verdict     `json:"verdict"`              // worst of the whole report
-	Over      []string    `json:"over,omitempty"`       // each member that is over: its largest size, the check and the ratio
+	Over      []string    `json:"over,omitempty"`       // what is over: a member with its check and its ratio; the headroom
 	Missing   string      `json:"no_answer,omitempty"`  // why this option has no answer
 	Front     bool        `json:"front"`                // no other that passes is better in cost or sag and as good in the other
 	Spent     float64     `json:"measured"`             // the cost in the measure of the comparison, dollars or a factor of board feet
@@ -81,7 +82,8 @@ type JointLine struct {
 	Hardware string  `json:"hardware"`  // what fastens it, in generic words
 }
 
-// passes reports whether every member of the option was answered and none is over.
+// passes reports whether the option has an answer and none of its members is over as far
+// as they are checked.
 func (o *Option) passes() bool { return o.Missing == "" && o.Framing != Over }
 
 // commonWoods are the species groups that yards keep, at the grade that framing is
@@ -223,6 +225,10 @@ func (o *Option) take(r *Report) {
 			o.Over = append(o.Over, m.Name+" "+m.Size+": "+m.overWords())
 		}
 		o.member(&m)
+	}
+	if h := r.Headroom; h.Verdict == Over {
+		o.Over = append(o.Over, fmt.Sprintf("headroom: %s clear, %s asked for",
+			calc.FeetInches(calc.RoundDown(h.Clear, calc.Sixteenth)), calc.FeetInches(h.Required)))
 	}
 	if o.Deck == "" {
 		o.Deck = r.Deck.serves()

@@ -7,6 +7,7 @@ import (
 	"math"
 	"runtime"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -132,6 +133,16 @@ func TestCompareOrientation(t *testing.T) {
 	}
 }
 
+// A cover that is too low says so in every row.
+func TestCompareSaysThatHeadroomIsOver(t *testing.T) {
+	c, err := cover.Compare(demo(t, "snow"), cover.Choice{Spacings: []float64{16}})
+	require.NoError(t, err)
+	for _, o := range c.Options {
+		require.Equal(t, cover.Over, o.Framing)
+		assert.Regexp(t, `^headroom: 6'-\d.* clear, 6'-8" asked for$`, o.Over[len(o.Over)-1])
+	}
+}
+
 // Where nothing passes, the row says which check of the largest size is over.
 func TestCompareSaysWhatIsOver(t *testing.T) {
 	in := demo(t, "desert")
@@ -146,7 +157,7 @@ func TestCompareSaysWhatIsOver(t *testing.T) {
 		assert.Regexp(t, `^rafter 3x12: .+ at ratio [1-9]\.\d\d$`, o.Over[0])
 		assert.False(t, o.Front)
 	}
-	assert.Equal(t, []string{"No option passes: the rows say which check of the largest size is over."}, c.Says)
+	assert.Equal(t, []string{"No option passes: the rows say what is over."}, c.Says)
 }
 
 // The front is every option that passes and that no other beats in cost and sag.
@@ -165,6 +176,20 @@ func TestCompareFront(t *testing.T) {
 		}
 	}
 	assert.Greater(t, n, 1, "there is something to weigh")
+}
+
+// An option that is not checked whole is weighed, and the words say that it is not OK.
+func TestTrapNotCheckedIsNotOK(t *testing.T) {
+	in := demo(t, "desert")
+	in.Deck = cover.Deck{Kind: new("purlins"), Spacing: new(24.0)}
+	in.Cover.Slope, in.Cover.HighEdge, in.House.Eave = new(4.0), new(13.0), new(13.5)
+	c, err := cover.Compare(in, cover.Choice{Spacings: []float64{16}, Woods: []cover.Wood{ownWood(in)}})
+	require.NoError(t, err)
+	for _, o := range c.Options {
+		require.Equal(t, cover.NotChecked, o.Framing, "purlins on a steep roof bend sideways, which is not checked")
+	}
+	said := slices.ContainsFunc(c.Says, func(s string) bool { return strings.Contains(s, "which is not OK") })
+	assert.True(t, said, "%q", c.Says)
 }
 
 // Dollars are the measure only where the user's prices cover the options alike.
@@ -203,6 +228,9 @@ func TestChoiceOfWords(t *testing.T) {
 	_, err = cover.NewChoice("60, 2", nil)
 	require.True(t, errors.As(err, &wrong))
 	assert.Equal(t, calc.Fault{Path: "spacing", Given: "60 in", Allowed: "6 to 48 in"}, wrong.Faults[0])
+	_, err = cover.NewChoice("6,7,8,9,10,11,12,13,14,15,16,17,18", nil)
+	require.True(t, errors.As(err, &wrong), "more than an answer has time for")
+	assert.Equal(t, "13 spacings", wrong.Faults[0].Given)
 }
 
 // At one size and in one wood a larger spacing never asks less of a rafter: each carries

@@ -101,7 +101,7 @@ func (c *Comparison) amount(o *Option) string {
 func (c *Comparison) words() []string {
 	passing := c.passing()
 	if len(passing) == 0 {
-		return []string{"No option passes: the rows say which check of the largest size is over."}
+		return []string{"No option passes: the rows say what is over."}
 	}
 	cheapest := least(passing, func(o *Option) float64 { return o.Spent })
 	stiffest := least(passing, func(o *Option) float64 { return o.Sag })
@@ -122,10 +122,26 @@ func (c *Comparison) words() []string {
 	for _, w := range c.woods() {
 		out = append(out, c.trend(w)...)
 	}
-	return append(out, c.unshared()...)
+	return append(append(out, c.unshared()...), c.unchecked()...)
 }
 
-// passing lists the options that pass, in order.
+// unchecked says how many options are weighed although a member of theirs is not checked
+// whole.
+func (c *Comparison) unchecked() []string {
+	n := 0
+	for _, o := range c.passing() {
+		if o.Framing == NotChecked {
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	return []string{fmt.Sprintf("In %d of the %d options that are weighed here a member is NOT CHECKED in part: "+
+		"they are not over as far as they are checked, which is not OK.", n, len(c.passing()))}
+}
+
+// passing lists the options that are not over, in order.
 func (c *Comparison) passing() []*Option {
 	var out []*Option
 	for i := range c.Options {

@@ -28,7 +28,7 @@ func CostAndSag(c cover.Comparison) Scene {
 	})
 	title := "COST AGAINST SAG"
 	if len(all) == 0 {
-		return empty(title, "No option passes, so there is nothing to draw.")
+		return empty(title, "No option passes, so there is nothing to draw: the rows say what is over.")
 	}
 	bySag := func(a, b cover.Option) int { return cmp.Compare(a.Sag, b.Sag) }
 	byCost := func(a, b cover.Option) int { return cmp.Compare(a.Spent, b.Spent) }
@@ -129,7 +129,8 @@ func woodsOf(all []cover.Option) []cover.Wood {
 
 // costWords tell the chart to who cannot see it.
 func costWords(c cover.Comparison, all []cover.Option) string {
-	words := fmt.Sprintf("Cost in %s against the long-term sag of the rafters for %d options that pass.", c.Measure, len(all))
+	words := fmt.Sprintf("Cost in %s against the long-term sag of the rafters for %d options of which no member is over.",
+		c.Measure, len(all))
 	for _, o := range all {
 		if o.Front {
 			words += fmt.Sprintf(" Not bettered: %s %s at %s in, %.0f %s, %.2f in.",
