@@ -133,7 +133,7 @@ func (j *kneeJoint) say(k *Link) {
 			calc.Number(calc.RoundUp(7*d, 0.125)), calc.Number(calc.RoundUp(4*d, 0.125)))
 		k.Calculation = j.worst.Explain()
 	}
-	if !(ratio <= 1) || math.IsNaN(float64(ratio)) {
+	if j.count == 0 || !(ratio <= 1) || math.IsNaN(float64(ratio)) {
 		k.Verdict = Over
 		k.Reason = fmt.Sprintf("no group of up to %d bolts that fits holds the force: other joints or less push", mostKneeBolts)
 		return

@@ -72,15 +72,18 @@ func (r rated) words(x dowel.Rating) string {
 	return r.item + ratingWords(x) + " (ASD, wind)"
 }
 
+// ratedPounds writes a rating in whole pounds, never more than it is.
+func ratedPounds(x float64) string { return pounds(calc.RoundDown(x, 1)) }
+
 // ratingWords words the ratings of hardware.
 func ratingWords(x dowel.Rating) string {
 	switch {
 	case x.Up > 0 && x.Along > 0:
-		return " rated " + pounds(x.Up) + " lb up and " + pounds(x.Along) + " lb sideways, or more"
+		return " rated " + ratedPounds(x.Up) + " lb up and " + ratedPounds(x.Along) + " lb sideways, or more"
 	case x.Up > 0:
-		return " rated " + pounds(x.Up) + " lb up, or more"
+		return " rated " + ratedPounds(x.Up) + " lb up, or more"
 	case x.Along > 0:
-		return " rated " + pounds(x.Along) + " lb sideways, or more"
+		return " rated " + ratedPounds(x.Along) + " lb sideways, or more"
 	}
 	return ", by the schedule of nailing: nothing lifts or pushes"
 }
@@ -130,5 +133,5 @@ func (m *model) bear(l *Link, c *Connector, given *float64) {
 		c.Down = rating
 	}
 	c.add(downCheck, name, "each", worst)
-	c.What += ", and " + pounds(rating) + " lb down (C_D = 1)"
+	c.What += ", and " + ratedPounds(rating) + " lb down (C_D = 1)"
 }

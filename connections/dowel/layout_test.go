@@ -192,6 +192,19 @@ func TestStrapByHand(t *testing.T) {
 	assert.Equal(t, many.Rupture, many.Capacity, "twelve are not")
 }
 
+// Trap: half-nailed hardware taken at its full strength. A strap holds by the nails that
+// are in it: half of them, half of the value.
+func TestTrapHalfNailedStrap(t *testing.T) {
+	nail := sized(t, "nail", "8d common", 0)
+	sheet, _ := dowel.FindSheet("16")
+	v := dowel.NewLateral(nail, dowel.Joint{Side: dowel.Member{Material: dowel.Steel, Thickness: sheet.Thickness()}, Main: fir})
+	held := func(n int) float64 {
+		return dowel.NewStrap(dowel.NewShear(400, v, dowel.LateralFactors(nail.Kind, wind), n), sheet, 1.25, 1).Capacity
+	}
+	calctest.Close(t, held(4)/2, held(2), 1e-12, 0, "NDS 2018 11.1.2")
+	assert.Zero(t, held(0))
+}
+
 // Trap: the load duration factor put on a rating that holds it already, on steel, or on
 // the lag screw's root.
 func TestTrapDurationOnRatingsAndSteel(t *testing.T) {
