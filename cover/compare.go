@@ -59,7 +59,8 @@ type Option struct {
 	Priced    int         `json:"priced_items"`         // items of the take-off with a price
 	Unpriced  []string    `json:"without_price"`        // items that have none
 	Ties      int         `json:"ties"`                 // rafter joints that lift
-	Tie       float64     `json:"tie_rating_lb"`        // lb, largest uplift rating among them
+	Tie       float64     `json:"tie_rating_lb"`        // lb, largest uplift rating that is asked for among them
+	Fasteners int         `json:"fasteners"`            // of deck and ledger, as far as they are proposed or given
 	Joints    []JointLine `json:"joints"`               // the joints of the rafters
 	Clear     float64     `json:"clear_in"`             // in, slab to the lowest member
 	Drop      float64     `json:"drop_in"`              // in, from the high edge down to the underside of the lowest beam
@@ -73,13 +74,16 @@ type Option struct {
 	Tried     []Rejected  `json:"smaller_rafters"`      // smaller rafters, and why not
 }
 
-// A JointLine is the joint of every rafter at one support.
+// A JointLine is the joint of every rafter at one support, the nailing of the deck, or
+// the ledger.
 type JointLine struct {
 	Mark     string  `json:"mark"`      // of the connection
 	Name     string  `json:"name"`      // such as rafter to beam
-	Count    int     `json:"count"`     // how many
-	Rating   float64 `json:"rating_lb"` // lb, uplift rating of each; 0 where it never lifts
+	Per      string  `json:"per"`       // what the link is counted by
+	Count    int     `json:"count"`     // how many of that
+	Rating   float64 `json:"rating_lb"` // lb, uplift rating to ask for at each joint; 0 where it never lifts
 	Hardware string  `json:"hardware"`  // what fastens it, in generic words
+	Parts    []Part  `json:"parts"`     // what to buy for it
 }
 
 // passes reports whether the option has an answer and none of its members is over as far
@@ -233,18 +237,33 @@ func (o *Option) take(r *Report) {
 	if o.Deck == "" {
 		o.Deck = r.Deck.serves()
 	}
-	for _, l := range r.Links {
-		if l.Per != PerJoint {
-			continue
-		}
-		o.Joints = append(o.Joints, JointLine{Mark: l.Mark, Name: l.Name, Count: l.Count, Rating: l.Rating, Hardware: l.Hardware})
-		if l.Rating > 0 {
-			o.Ties += l.Count
-			o.Tie = max(o.Tie, l.Rating)
-		}
+	for i := range r.Links {
+		o.join(&r.Links[i])
 	}
 	o.Clear, o.Drop = r.Headroom.Clear, r.dropBelow()
 	o.buy(&r.TakeOff)
+}
+
+// join takes a link that depends on the rafters: the joints of each of them, the nailing
+// of the deck on them, the ledger.
+func (o *Option) join(l *Link) {
+	if l.Per == PerPost || l.Per != PerJoint && len(l.Connector.Parts) == 0 {
+		return
+	}
+	j := JointLine{Mark: l.Mark, Name: l.Name, Per: l.Per, Count: l.Count, Hardware: l.Hardware, Parts: l.Connector.Parts}
+	if l.Per != PerJoint {
+		for _, p := range j.Parts {
+			o.Fasteners += p.Total
+		}
+		o.Joints = append(o.Joints, j)
+		return
+	}
+	if l.Rating > 0 {
+		j.Rating = max(l.Rating, l.Connector.Up)
+		o.Ties += l.Count
+		o.Tie = max(o.Tie, j.Rating)
+	}
+	o.Joints = append(o.Joints, j)
 }
 
 // member takes what the option shows of one member.

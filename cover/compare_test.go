@@ -26,7 +26,7 @@ func ownWood(in cover.Input) cover.Wood {
 
 // Every row is what Size answers for that input.
 func TestCompareIsSizeRowByRow(t *testing.T) {
-	for _, name := range demos {
+	for _, name := range []string{"desert", "snow", "coast", "glued"} {
 		in := demo(t, name)
 		c, err := cover.Compare(in, cover.Choice{})
 		require.NoError(t, err)
@@ -57,7 +57,7 @@ func TestCompareIsSizeRowByRow(t *testing.T) {
 			for _, l := range r.Links {
 				if l.Per == cover.PerJoint && l.Rating > 0 {
 					ties += l.Count
-					rating = max(rating, l.Rating)
+					rating = max(rating, l.Rating, l.Connector.Up)
 				}
 			}
 			assert.Equal(t, ties, o.Ties, at)

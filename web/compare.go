@@ -185,7 +185,8 @@ func Compared(w io.Writer, c cover.Comparison) error {
 // comparedHead names the columns of a comparison as a table of values.
 var comparedHead = []string{
 	"as_drawn", "spacing_in", "species", "grade", "rafter", "rafters", "ratio", "governs", "live_sag_in", "total_sag_in", "deck",
-	"beam", "post", "board_feet", "weight_lb", "cost_dollars", "ties", "tie_rating_lb", "clear_in", "drop_in", "framing", "verdict",
+	"beam", "post", "board_feet", "weight_lb", "cost_dollars", "ties", "tie_rating_lb", "fasteners",
+	"clear_in", "drop_in", "framing", "verdict",
 	"front", "over", "no_answer",
 }
 
@@ -205,7 +206,7 @@ func ComparedCSV(w io.Writer, c cover.Comparison) error {
 		rows = append(rows, []string{
 			strconv.FormatBool(o.Drawn), plainNumber(o.Spacing), o.Wood.Species, o.Wood.Grade, o.Rafter, strconv.Itoa(o.Pieces),
 			ratio(o.Ratio), o.Governs, inches(o.Live), inches(o.Sag), o.Deck, o.Beam, o.Post, plainNumber(calc.RoundUp(o.BoardFeet, 0.1)),
-			plainNumber(calc.RoundUp(o.Weight, 1)), cost, strconv.Itoa(o.Ties), plainNumber(o.Tie),
+			plainNumber(calc.RoundUp(o.Weight, 1)), cost, strconv.Itoa(o.Ties), plainNumber(o.Tie), strconv.Itoa(o.Fasteners),
 			plainNumber(calc.RoundDown(o.Clear, calc.Sixteenth)), plainNumber(calc.RoundUp(o.Drop, calc.Sixteenth)),
 			string(o.Framing), string(o.Verdict), strconv.FormatBool(o.Front), strings.Join(o.Over, "; "), o.Missing,
 		})

@@ -78,6 +78,6 @@ func TestComparedCSV(t *testing.T) {
 	assert.Equal(t, "'=1+1", rows[2][7])
 	for i, o := range c.Options {
 		assert.Equal(t, o.Rafter, rows[i+1][4])
-		assert.Equal(t, string(o.Framing), rows[i+1][20])
+		assert.Equal(t, string(o.Framing), rows[i+1][21])
 	}
 }

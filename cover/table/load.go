@@ -2,6 +2,7 @@ package table
 
 import (
 	"math"
+	"slices"
 
 	"patiocover/beam/lumber"
 	"patiocover/calc"
@@ -64,13 +65,34 @@ func newColumn(c *Criteria, l Load, speed float64) column {
 		Edition: edition, Exposure: c.Wind.Exposure, Speed: speed, Hill: c.Wind.Hill, Elevation: 1, Height: c.Wind.Height * calc.Ft,
 	})
 	roof := wind.Roof{Angle: angle * 180 / math.Pi, Height: c.Wind.Height * calc.Ft, Depth: 1, Width: 1}
+	down, up := wholeRoof(v, roof, flows[c.Wind.Flow])
 	small := wind.NewComponent(v, roof, 0, wind.SideEdge, flows[c.Wind.Flow])
 	large := wind.NewComponent(v, roof, wholeArea, wind.SideEdge, flows[c.Wind.Flow])
 	for _, combo := range loads.ASD(edition) {
-		out.small = out.with(out.small, &combo, small.Pressure, small.Suction)
-		out.large = out.with(out.large, &combo, large.Pressure, large.Suction)
+		out.small = out.with(out.small, &combo, max(small.Pressure, down), max(small.Suction, up))
+		out.large = out.with(out.large, &combo, max(large.Pressure, down), max(large.Suction, up))
 	}
 	return out
+}
+
+// wholeRoof is the largest net pressure and suction on either half of the roof or on a
+// strip along it, lb/in² (ASCE 7-16 Figs. 27.3-4 and 27.3-7): no member takes less.
+func wholeRoof(v wind.Velocity, roof wind.Roof, blows []wind.Flow) (pressure, suction float64) {
+	raise := func(flow wind.Flow, factors ...float64) {
+		if !slices.Contains(blows, flow) {
+			return
+		}
+		for _, f := range factors {
+			pressure, suction = max(pressure, v.Net(f)), max(suction, -v.Net(f))
+		}
+	}
+	for _, h := range wind.Halves(roof) {
+		raise(h.Flow, h.Windward, h.Leeward)
+	}
+	for _, b := range wind.Bands() {
+		raise(b.Flow, b.Net[:]...)
+	}
+	return pressure, suction
 }
 
 // with adds the shares of a combination, one for each sense of the wind in it. One

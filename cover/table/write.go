@@ -18,7 +18,7 @@ import (
 var Notes = []string{
 	"Allowable stress design; each member spans simply between two supports; spans are on plan; the weight of the member itself is counted",
 	"Wind is that on the corner of a free roof (ASCE 7-16 30.7), net, with Ke 1.0; rafters and ties take the smallest effective area, " +
-		"beams, posts and footings the largest class",
+		"beams, posts and footings the largest class, and none less than the whole roof (27.3)",
 	"The deck holds the top edge of rafters where it is joined, and braces hold their bottom edge as the criteria say; every other " +
 		"edge is held at the supports alone",
 	"Beams and posts carry (L + o)²/(2L) of roof for a span L and an overhang o of the rafters; posts are pinned at both ends",
