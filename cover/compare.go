@@ -100,6 +100,7 @@ var commonWoods = []Wood{
 const (
 	maxSpacings = 12
 	maxWoods    = 12
+	maxOptions  = 72 // spacings times woods: a report is made for each
 )
 
 // Compare answers one cover with every spacing and every wood of the choice, each by

@@ -231,6 +231,9 @@ func TestChoiceOfWords(t *testing.T) {
 	_, err = cover.NewChoice("6,7,8,9,10,11,12,13,14,15,16,17,18", nil)
 	require.True(t, errors.As(err, &wrong), "more than an answer has time for")
 	assert.Equal(t, "13 spacings", wrong.Faults[0].Given)
+	_, err = cover.NewChoice("8,9,10,11,12,13,14,15,16,17,18,19", slices.Repeat([]string{"Hem-Fir No.2"}, 7))
+	require.True(t, errors.As(err, &wrong))
+	assert.Equal(t, calc.Fault{Path: "wood", Given: "84 options", Allowed: "spacings times woods up to 72"}, wrong.Faults[0])
 }
 
 // At one size and in one wood a larger spacing never asks less of a rafter: each carries

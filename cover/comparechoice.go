@@ -86,5 +86,8 @@ func (c Choice) validate() error {
 	if len(c.Woods) > maxWoods {
 		f.Add(woodField, strconv.Itoa(len(c.Woods))+" woods", "up to "+strconv.Itoa(maxWoods)+" of them")
 	}
+	if n := len(c.Spacings) * len(c.Woods); n > maxOptions && !f.Any() {
+		f.Add(woodField, strconv.Itoa(n)+" options", "spacings times woods up to "+strconv.Itoa(maxOptions))
+	}
 	return f.Err()
 }
