@@ -30,7 +30,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 	r.Paths = m.paths(links, closure)
 	r.TakeOff = m.takeOff(&r, &d)
 	r.NotChecked = append(r.NotChecked, r.Survey.skips()...)
-	r.Summary = r.summary()
+	r.Summary = r.summary(m.openLoads())
 	r.Verdict = OK
 	for _, f := range r.Summary {
 		r.Verdict = r.Verdict.Worse(f.Verdict)

@@ -132,14 +132,16 @@ func (m *model) deckWeight(kind string, weight float64) []string {
 	return nil
 }
 
+// upliftOnly says how far the nailing of a deck is checked.
+const upliftOnly = "its nailing is checked against what lifts it, not for shear between deck and rafters"
+
 // deckSkip says what of the deck is not answered.
 func (m *model) deckSkip() Skip {
 	switch m.deckKind() {
 	case "", anotherDeck:
 		return Skip{"roof deck and its nailing", "the deck was not described; what would serve is listed, its nailing is not"}
 	case panelDeck:
-		return Skip{"nailing of the roof deck", "what a square foot of it must hold is listed; a worker's weight on panels " +
-			"is left to the test of their span rating"}
+		return Skip{"roof deck in its own plane", upliftOnly + "; a worker's weight on panels is left to the test of their span rating"}
 	}
-	return Skip{"nailing of the roof deck", "what a square foot of it must hold is listed"}
+	return Skip{"roof deck in its own plane", upliftOnly}
 }

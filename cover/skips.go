@@ -16,12 +16,14 @@ func (m *model) skips() []Skip {
 		{"gutters, flashing and the slope of the slab", "water is followed to the low edge of the roof only"},
 		{"shear deformation", "deflections leave it out beyond what the published modulus holds; short deep spans sag more"},
 	}
-	if !m.sideways.along.shaken {
+	out = append(out, m.openLoads()...)
+	if yes(m.in.Site.PatioAppendix) {
 		out = append(out, Skip{
-			"earthquake", "not computed: give the seismic category with SDS, SD1 and S1; it may govern sideways over the wind",
+			"openness for the patio cover appendix",
+			fmt.Sprintf("65 %% of the longer wall and of one more must be open below 6 ft 8 in; "+
+				"height at most 12 ft, here %.1f ft", m.plan.high/calc.Ft),
 		})
 	}
-	out = append(out, m.siteSkips()...)
 	if m.plan.attached {
 		out = append(out, Skip{"the house", "wall, studs, plate and foundation that take the ledger's load are not checked"},
 			Skip{"ledger board", "its size is not checked; it is taken to be as deep as the rafters"})
@@ -45,9 +47,15 @@ func (m *model) skips() []Skip {
 const closedSides = "screens or walls close its sides: its roof carries the worse of a free and a partially enclosed roof, " +
 	"the wind on the screens and walls themselves is not computed"
 
-// siteSkips lists what is open about snow, wind and openness.
-func (m *model) siteSkips() []Skip {
+// openLoads lists the loads that were not computed, or that somebody must agree to: what
+// is OK under the others is not OK whole.
+func (m *model) openLoads() []Skip {
 	var out []Skip
+	if !m.sideways.along.shaken {
+		out = append(out, Skip{
+			"earthquake", "not computed: give the seismic category with SDS, SD1 and S1; it may govern sideways over the wind",
+		})
+	}
 	for _, why := range m.snow.missing {
 		out = append(out, Skip{"snow from the house roof", why})
 	}
@@ -65,13 +73,6 @@ func (m *model) siteSkips() []Skip {
 	if m.wind.views.Below {
 		out = append(out, Skip{
 			"wind below the free roof", "the view chosen asks for less than the free roof: the authority must agree to it in writing",
-		})
-	}
-	if yes(m.in.Site.PatioAppendix) {
-		out = append(out, Skip{
-			"openness for the patio cover appendix",
-			fmt.Sprintf("65 %% of the longer wall and of one more must be open below 6 ft 8 in; "+
-				"height at most 12 ft, here %.1f ft", m.plan.high/calc.Ft),
 		})
 	}
 	return out

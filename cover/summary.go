@@ -8,8 +8,8 @@ import (
 	"patiocover/connections"
 )
 
-// summary turns the report into sentences, the worst first.
-func (r *Report) summary() []Finding {
+// summary turns the report and the loads that are open into sentences, the worst first.
+func (r *Report) summary(open []Skip) []Finding {
 	var out []Finding
 	say := func(v Verdict, mark, format string, args ...any) {
 		out = append(out, Finding{Verdict: v, Mark: mark, Text: fmt.Sprintf(format, args...)})
@@ -31,8 +31,8 @@ func (r *Report) summary() []Finding {
 	if r.Drainage.Verdict != OK {
 		say(r.Drainage.Verdict, "", "drainage: %s", r.Drainage.Reason)
 	}
-	if in := r.Input.Cover.Sides; in != nil && *in != "open" {
-		say(NotChecked, "", "wind: %s", closedSides)
+	for _, s := range open {
+		say(NotChecked, "", "%s: %s", s.What, s.Why)
 	}
 	for _, w := range r.Lateral {
 		say(w.Verdict, "", "%s: %s", w.Direction, w.Reason)

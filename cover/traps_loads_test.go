@@ -2,6 +2,7 @@ package cover_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -329,4 +330,28 @@ func TestTrapClearFlowAtAWall(t *testing.T) {
 	free := standing()
 	free.Cover.Flow = new("clear")
 	assert.False(t, skipped(size(t, free), "clear flow is given"))
+}
+
+// Trap: a load that nobody computed in a list at the end, and OK at the head of the report.
+// What is open about the loads is a finding of its own, NOT CHECKED, whatever is OK beside.
+func TestTrapOpenLoadsAreFindings(t *testing.T) {
+	found := func(in cover.Input, about string) bool {
+		return slices.ContainsFunc(size(t, in).Summary, func(f cover.Finding) bool {
+			return f.Verdict == cover.NotChecked && strings.HasPrefix(f.Text, about+": ")
+		})
+	}
+	for _, c := range []struct {
+		about string
+		open  func(*cover.Input)
+	}{
+		{"earthquake", func(in *cover.Input) { in.Site.SeismicMapped = nil }},
+		{"snow from the house roof", func(in *cover.Input) { in.Site.RoofSnow = new(30.0) }},
+		{"wind", func(in *cover.Input) { in.Cover.Sides = new("screened") }},
+		{"wind below the roof", func(in *cover.Input) { in.Cover.Flow = new("clear") }},
+	} {
+		in := shaken("ASCE 7-16", 0)
+		assert.False(t, found(in, c.about), c.about)
+		c.open(&in)
+		assert.True(t, found(in, c.about), c.about)
+	}
 }
