@@ -178,7 +178,7 @@ func (f *frame) result(w *wood, h *holding, k checkKind, x found) calc.Result {
 	case axialCheck:
 		return f.pushedResult(w, h, x)
 	case bothCheck:
-		return f.bothResult(w, h, x)
+		return f.bothWays(w, h, x)
 	case shearCheck:
 		return member.NewShear(x.demand, &w.dry, x.duration)
 	case bearingCheck:

@@ -306,3 +306,20 @@ func TestNextSmallerSizeFails(t *testing.T) {
 		}
 	})
 }
+
+// A beam whose edge is about to turn over gets no better in faster wind: beyond the
+// critical stress bending both ways has no capacity left (NDS 2018 3.9.2, eq. 3.9-3), and
+// the ratio is beyond any limit.
+func TestBendingBothWaysNeverFalls(t *testing.T) {
+	in := simple()
+	in.Cover.Slope, in.Cover.HighEdge, in.Cover.Width = new(6.0), new(16.0), new(24.0)
+	in.Beams.Size, in.Lateral.Out = new("4x6"), new("none")
+	before := cover.Ratio(0)
+	for mph := 85.0; mph <= 200; mph += 5 {
+		in.Site.WindSpeed = &mph
+		now := check(t, size(t, in), "BM1", "bending both ways").Ratio
+		require.GreaterOrEqual(t, float64(now), float64(before)*(1-slack), "%v mph", mph)
+		before = now
+	}
+	assert.Greater(t, float64(before), 1e3, "the edge has turned over on the way")
+}

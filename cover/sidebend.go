@@ -1,8 +1,6 @@
 package cover
 
 import (
-	"math"
-
 	"patiocover/beam/lumber"
 	"patiocover/beam/member"
 	"patiocover/calc"
@@ -49,11 +47,7 @@ func (f *frame) gradeSidewise(w *wood, h *holding, x found, g *graded) {
 		return
 	}
 	x.side = f.sidewise.moment(x.duration)
-	c := f.bothWays(w, h, x)
-	x.ratio = c.Ratio()
-	if math.IsInf(x.ratio, 0) {
-		x.ratio = c.Edge.Ratio() // bending about the strong axis alone is over
-	}
+	x.ratio = f.bothWays(w, h, x).Ratio()
 	g[bothCheck].raise(x)
 }
 
@@ -61,16 +55,6 @@ func (f *frame) gradeSidewise(w *wood, h *holding, x found, g *graded) {
 func (f *frame) bothWays(w *wood, h *holding, x found) member.Combined {
 	return member.NewCombined(member.Actions{Edgewise: x.demand, Flatwise: x.side}, &w.dry, &w.flat, x.duration,
 		member.Stay{Bracing: h.bracing.of(x.edge, f.bays[x.bay])})
-}
-
-// bothResult is the check of bending about both axes, or about the strong one alone where
-// that leaves nothing for the other.
-func (f *frame) bothResult(w *wood, h *holding, x found) calc.Result {
-	c := f.bothWays(w, h, x)
-	if math.IsInf(c.Ratio(), 0) {
-		return c.Edge
-	}
-	return c
 }
 
 // sideTrace writes the sideways moment.
