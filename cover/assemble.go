@@ -16,13 +16,14 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 	if err != nil {
 		return Report{}, err
 	}
-	ground, links := m.foundations(ws, &d), m.links(&d)
+	ground, choice := m.foundations(ws, &d)
+	links := m.links(&d)
 	m.holdLinks(links, ground)
 	r := Report{
 		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: inOrder(append(assumed, m.assumedCut(&d)...)),
 		Geometry: m.geometry(&d), Loads: m.loadReport(&d), Members: members, Method: methodOf(m.in).String(),
 		Deck:      m.deckReport(d.deck),
-		Reactions: m.reactions(&d), Links: links, Foundations: ground, Concrete: concreteOf(ground),
+		Reactions: m.reactions(&d), Links: links, Foundations: ground, Footings: choice, Concrete: concreteOf(ground),
 		Headroom: m.headroom(&d),
 		Existing: m.existingRoof(&d), Survey: m.survey(in, &d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
 	}

@@ -109,6 +109,8 @@ func (in Input) concerns(path string) bool {
 		return is(in.Foundation.Kind, "slab")
 	case "foundation.held_by_slab", "foundation.loose_top_in":
 		return is(in.Foundation.Kind, "embedded")
+	case "foundation.one_size":
+		return !is(in.Foundation.Kind, "slab") && !given(in.Foundation.Width, in.Foundation.Depth)
 	case "foundation.soil_over_pad":
 		return in.Foundation.Neck != nil
 	case "foundation.frost_exemption":

@@ -3,6 +3,9 @@ package cover
 import (
 	"fmt"
 	"math"
+
+	"patiocover/connections/anchor"
+	"patiocover/connections/footing"
 )
 
 // HullFaults compares the peaks of the arrangements that can bring one with those of all
@@ -79,6 +82,20 @@ func (f *frame) hullFaults(name string, w *wood) []string {
 func FootingAllocations(runs func(f func()) float64) float64 {
 	g := bed{concrete: 2500, water: 360, line: 12}
 	g.bearing.Value, g.lateral.Value = 10, 0.06
-	n := footingNeed{press: 3000, lift: 800, shear: 100, thin: 5.5, thick: 5.5}
-	return runs(func() { g.choose(&n, footingPlan{least: leastSquare, shallowest: 12, asWide: true}) })
+	n := []footingNeed{{press: 3000, lift: 800, shear: 100, thin: 5.5, thick: 5.5}}
+	return runs(func() { g.choose(n, footingPlan{least: leastSquare, shallowest: 12, asWide: true}) })
+}
+
+// WidenedPier is the diameter of the pier and of the bolt, in, for a pull on the anchor
+// alone, lb, in concrete of 2500 psi.
+func WidenedPier(pull float64) (width, diameter float64) {
+	g := bed{concrete: 2500, water: 360, line: 12}
+	g.bearing.Value, g.lateral.Value = 10, 0.06
+	at := g.chooseWithBolt([]footingNeed{{press: 500, thin: 3.5, thick: 3.5}},
+		footingPlan{shape: footing.Round, least: leastPier, shallowest: 18},
+		bolting{loads: []anchor.Load{{Pull: pull}}, around: func(b footing.Block) anchor.Concrete {
+			half := math.Sqrt(b.Area()) / 2
+			return anchor.Concrete{Strength: 2500, Thickness: b.Depth, West: half, East: half, South: half, North: half}
+		}})
+	return at.block.Width, at.bolt.Diameter
 }

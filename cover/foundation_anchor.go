@@ -38,26 +38,38 @@ func (f *beamFrame) strengthPull(post int, dead, own, tip float64) float64 {
 // 2.3.1 (5)).
 const strengthDead = 0.9
 
-// around is the concrete around the anchor of a post, in the middle of its block, or in
-// the slab. A circle counts as the square of the same area.
+// around is the concrete around the anchor of a post, in its block or in the slab. A
+// circle counts as the square of the same area.
 func (m *model) around(b footing.Block) anchor.Concrete {
 	f := m.in.Foundation
-	c := anchor.Concrete{Strength: *f.Concrete * calc.PSI, Thickness: b.Depth}
-	top := b
-	if b.Neck > 0 {
-		top.Width = b.Neck // the anchor sits in the neck
+	if *f.Kind != "slab" {
+		c := m.inBlock(b)
+		if f.AnchorEdge != nil {
+			c.West = min(c.West, *f.AnchorEdge*calc.In)
+		}
+		return c
 	}
-	half := math.Sqrt(top.Area()) / 2
-	c.West, c.East, c.South, c.North = half, half, half, half
-	if *f.Kind == "slab" {
-		beyond := 2 * calc.Ft // the slab goes on, or its weight would not be counted
-		c.Thickness = *f.SlabThickness * calc.In
-		c.West, c.South, c.East, c.North = inchesOf(f.SlabEdge), inchesOf(f.SlabAcross), beyond, beyond
+	beyond := 2 * calc.Ft // the slab goes on, or its weight would not be counted
+	c := anchor.Concrete{
+		Strength: *f.Concrete * calc.PSI, Thickness: *f.SlabThickness * calc.In,
+		West: inchesOf(f.SlabEdge), South: inchesOf(f.SlabAcross), East: beyond, North: beyond,
 	}
 	if f.AnchorEdge != nil {
 		c.West = min(c.West, *f.AnchorEdge*calc.In)
 	}
 	return c
+}
+
+// inBlock is the concrete around a bolt in the middle of a block.
+func (m *model) inBlock(b footing.Block) anchor.Concrete {
+	if b.Neck > 0 {
+		b.Width = b.Neck // the anchor sits in the neck
+	}
+	half := math.Sqrt(b.Area()) / 2
+	return anchor.Concrete{
+		Strength: *m.in.Foundation.Concrete * calc.PSI, Thickness: b.Depth,
+		West: half, East: half, South: half, North: half,
+	}
 }
 
 // anchorOf is the anchor that was said; false where it cannot be checked.
@@ -86,19 +98,23 @@ func newBolt(kind anchor.Kind, diameter, embedment float64) anchor.Bolt {
 	}
 }
 
-// anchorage checks the anchor of one post, in tension, in shear and in both.
-func (m *model) anchorage(f *FoundationAt, b footing.Block) {
+// anchorage checks the anchor of one post, in tension, in shear and in both. chosen is the
+// bolt that was chosen for it, nil where one was said or none can be.
+func (m *model) anchorage(f *FoundationAt, b footing.Block, chosen *anchor.Bolt) {
 	if *m.in.Foundation.Kind == "embedded" {
 		f.AnchorVerdict, f.AnchorReason = NotChecked, "a post in the ground has no anchor: what ties it to its collar is not checked"
 		return
 	}
 	bolt, said := m.anchorOf()
-	if !said {
-		f.AnchorVerdict, f.AnchorReason = NotChecked, m.noAnchor(f, b)
+	if chosen != nil {
+		bolt = *chosen
+	}
+	if !said && chosen == nil {
+		f.AnchorVerdict, f.AnchorReason = NotChecked, m.noAnchor(f)
 		return
 	}
-	pull := anchor.NewTension(f.Pull, bolt, m.around(b))
-	push := anchor.NewShear(f.Push, bolt, m.around(b))
+	around := m.around(b)
+	pull, push := anchor.NewTension(f.Pull, bolt, around), anchor.NewShear(f.Push, bolt, around)
 	if pull.Fault == anchor.NoEdge {
 		f.AnchorVerdict = NotChecked
 		f.AnchorReason = "give foundation.slab_edge_in and foundation.slab_edge_across_in: an anchor near an edge or a joint holds little"
@@ -108,20 +124,52 @@ func (m *model) anchorage(f *FoundationAt, b footing.Block) {
 	if both := anchor.NewInteraction(pull, push); !math.IsInf(both.Ratio(), 0) {
 		all = append(all, both)
 	}
+	if bolt.Kind != anchor.Drilled && b.Width > 0 {
+		all = append(all, anchor.NewRoom(bolt, around))
+	}
 	worst := 0.0
 	for _, r := range all {
-		f.Anchor = append(f.Anchor, groundCheck(r, "strength level", f.Post))
+		f.Anchor = append(f.Anchor, groundCheck(r, levelOf(r), f.Post))
 		worst = max(worst, r.Ratio())
 	}
 	f.AnchorVerdict = Ratio(worst).Verdict()
-	f.AnchorReason = fmt.Sprintf("%s, %s in by %s in: ratio %s", bolt.Kind, calc.Number(bolt.Diameter),
-		calc.Number(bolt.Embedment), ratioText(Ratio(worst)))
+	f.AnchorDiameter, f.AnchorDepth, f.AnchorChosen = bolt.Diameter/calc.In, bolt.Embedment/calc.In, chosen != nil
+	f.AnchorReason = m.anchorWords(bolt, pull, chosen != nil) + ": ratio " + ratioText(Ratio(worst))
+	if f.AnchorVerdict == Over && chosen != nil {
+		f.AnchorReason = "no headed bolt of the list holds here, nearest a " + f.AnchorReason
+	}
 	if f.AnchorVerdict == OK {
 		m.anchorDoubts(f, bolt)
 	}
 	if *m.in.Foundation.Kind == "slab" {
-		f.AnchorReason += slabCautions(bolt, m.around(b))
+		f.AnchorReason += slabCautions(bolt, around)
 	}
+}
+
+// anchorWords names a bolt, and of a chosen one what it was chosen in.
+func (m *model) anchorWords(bolt anchor.Bolt, t anchor.Tension, chosen bool) string {
+	if !chosen {
+		return fmt.Sprintf("%s, %s in by %s in", bolt.Kind, calc.Number(bolt.Diameter), calc.Number(bolt.Embedment))
+	}
+	edge := "in the middle of the concrete"
+	if m.in.Foundation.AnchorEdge != nil {
+		edge = "where it was said to stand"
+	}
+	return fmt.Sprintf("%s, chosen for cracked concrete of %s psi, %s, %s in from its nearest edge",
+		boltWords(bolt), pounds(t.Concrete.Strength), edge, calc.Number(calc.RoundDown(t.First, 0.1)))
+}
+
+// boltWords says the size of a chosen bolt.
+func boltWords(b anchor.Bolt) string {
+	return fmt.Sprintf("headed bolt of %s in cast in %s in deep", calc.Number(b.Diameter), calc.Number(b.Embedment))
+}
+
+// levelOf names the loads of a check of an anchor.
+func levelOf(r calc.Result) string {
+	if _, room := r.(anchor.Room); room {
+		return "sizes"
+	}
+	return "strength level"
 }
 
 // Distances that an anchor in a slab keeps from edges and joints, though its strength is
@@ -158,23 +206,15 @@ func (m *model) anchorDoubts(f *FoundationAt, bolt anchor.Bolt) {
 	}
 }
 
-// noAnchor says that no anchor was named, and which bolt would hold in a block.
-func (m *model) noAnchor(f *FoundationAt, b footing.Block) string {
-	const depth = 7.0 // in, of anchor bolts by the residential code
-	ask := fmt.Sprintf("give the anchor: it must hold %s lb up and %s lb sideways at strength level", pounds(f.Pull), pounds(f.Push))
+// noAnchor says what an anchor must hold that was neither said nor chosen.
+func (m *model) noAnchor(f *FoundationAt) string {
+	must := fmt.Sprintf("it must hold %s lb up and %s lb sideways at strength level", pounds(f.Pull), pounds(f.Push))
 	if m.in.Foundation.AnchorKind != nil {
-		ask = fmt.Sprintf("a base cast in must be rated for the uplift: its own report says how it sits in the concrete; "+
-			"it must hold %s lb up and %s lb sideways at strength level", pounds(f.Pull), pounds(f.Push))
+		return "a base cast in must be rated for the uplift: its own report says how it sits in the concrete; " + must
 	}
-	if b.Width == 0 {
-		return ask
-	}
-	for _, s := range anchor.Sizes() {
-		bolt := newBolt(anchor.Headed, s.Diameter, depth)
-		both := anchor.NewInteraction(anchor.NewTension(f.Pull, bolt, m.around(b)), anchor.NewShear(f.Push, bolt, m.around(b)))
-		if s.Diameter >= 0.5 && both.Ratio() <= 1 {
-			return ask + fmt.Sprintf("; a headed bolt of %s in cast in %s in deep would", calc.Number(s.Diameter), calc.Number(depth))
-		}
-	}
-	return ask
+	slab := *m.in.Foundation.SlabThickness * calc.In
+	deepest := calc.RoundDown(anchor.Deepest(anchor.Drilled, slab), 0.25)
+	return fmt.Sprintf("an old slab takes a drilled anchor with an evaluation report for cracked concrete: %s, "+
+		"at most %s in deep, %s in or more from edges and joints; give foundation.anchor with its sizes and what its report says",
+		must, calc.Number(deepest), calc.Number(calc.RoundUp(max(leastEdge, depthsAway*deepest), 0.25)))
 }

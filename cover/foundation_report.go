@@ -15,26 +15,30 @@ type FoundationAt struct {
 	SlabWhy  string     `json:"slab_reason"`      // why, in words
 	SlabCalc calc.Check `json:"slab_calculation"` // the written slab rule
 
-	Size     string        `json:"size"`              // in words; empty on a slab
-	Shape    string        `json:"shape"`             // square or round; empty on a slab
-	Width    float64       `json:"width_in"`          // in, side or diameter; 0 on a slab
-	Depth    float64       `json:"depth_in"`          // in, bottom below grade; 0 on a slab
-	Pad      float64       `json:"pad_thickness_in"`  // in, thickness of the concrete at its bottom; 0 on a slab
-	Neck     float64       `json:"neck_in"`           // in, side or diameter of the neck; 0 without one
-	Given    bool          `json:"given"`             // width and depth were given, not chosen
-	Concrete float64       `json:"concrete_ft3"`      // ft³ of concrete; 0 on a slab
-	Checks   []MemberCheck `json:"checks,omitempty"`  // every check of the footing, or of the slab's weight
-	Ratio    Ratio         `json:"ratio"`             // largest ratio of them
-	Governs  string        `json:"governs"`           // the check with that ratio
-	Verdict  Verdict       `json:"verdict"`           // of the foundation without its anchor
-	Reason   string        `json:"reason"`            // why, in words
-	Instead  string        `json:"instead,omitempty"` // a footing that would do where the slab does not
+	Size     string        `json:"size"`               // in words; empty on a slab
+	Shape    string        `json:"shape"`              // square or round; empty on a slab
+	Width    float64       `json:"width_in"`           // in, side or diameter; 0 on a slab
+	Depth    float64       `json:"depth_in"`           // in, bottom below grade; 0 on a slab
+	Pad      float64       `json:"pad_thickness_in"`   // in, thickness of the concrete at its bottom; 0 on a slab
+	Neck     float64       `json:"neck_in"`            // in, side or diameter of the neck; 0 without one
+	Own      string        `json:"own_size,omitempty"` // the least size for this post alone, where all have one size
+	Given    bool          `json:"given"`              // width and depth were given, not chosen
+	Concrete float64       `json:"concrete_ft3"`       // ft³ of concrete; 0 on a slab
+	Checks   []MemberCheck `json:"checks,omitempty"`   // every check of the footing, or of the slab's weight
+	Ratio    Ratio         `json:"ratio"`              // largest ratio of them
+	Governs  string        `json:"governs"`            // the check with that ratio
+	Verdict  Verdict       `json:"verdict"`            // of the foundation without its anchor
+	Reason   string        `json:"reason"`             // why, in words
+	Instead  string        `json:"instead,omitempty"`  // a footing that would do where the slab does not
 
-	Pull          float64       `json:"anchor_pull_lb"`          // lb up on the anchor, strength level
-	Push          float64       `json:"anchor_push_lb"`          // lb sideways on the anchor, strength level
-	Anchor        []MemberCheck `json:"anchor_checks,omitempty"` // of the anchor, where one was given
-	AnchorVerdict Verdict       `json:"anchor"`                  // of the anchor
-	AnchorReason  string        `json:"anchor_reason"`           // why, in words
+	Pull           float64       `json:"anchor_pull_lb"`          // lb up on the anchor, strength level
+	Push           float64       `json:"anchor_push_lb"`          // lb sideways on the anchor, strength level
+	AnchorDiameter float64       `json:"anchor_diameter_in"`      // in, of the anchor; 0 where there is none
+	AnchorDepth    float64       `json:"anchor_embedment_in"`     // in, of the anchor; 0 where there is none
+	AnchorChosen   bool          `json:"anchor_chosen"`           // it was chosen, not given
+	Anchor         []MemberCheck `json:"anchor_checks,omitempty"` // of the anchor, where one was given or chosen
+	AnchorVerdict  Verdict       `json:"anchor"`                  // of the anchor
+	AnchorReason   string        `json:"anchor_reason"`           // why, in words
 }
 
 // A ConcreteTotal is the concrete of all footings.
@@ -52,11 +56,9 @@ func concreteOf(all []FoundationAt) ConcreteTotal {
 	var t ConcreteTotal
 	for _, f := range all {
 		if f.Concrete > 0 {
-			t.Count++
-			t.Feet += f.Concrete
+			t.pour(f.Concrete)
 		}
 	}
-	t.Yards = t.Feet / cubicYard
 	return t
 }
 

@@ -126,9 +126,10 @@ func inchesOf(x *float64) float64 {
 	return *x * calc.In
 }
 
-// choose returns the block of the least concrete that passes, the shallower of equals;
-// where none passes, the one that comes nearest.
-func (g *bed) choose(n *footingNeed, p footingPlan) (footing.Block, footingChecks) {
+// choose returns the block of the least concrete that passes under every post of a list,
+// the shallower of equals, with its largest ratio; where none passes, the one that comes
+// nearest.
+func (g *bed) choose(needs []footingNeed, p footingPlan) (footing.Block, float64) {
 	var s sizing
 	for width := first(p.width, p.least); width <= last(p.width, widestChosen); width += footingStep {
 		deepest := p.shallowest + deeperBy
@@ -139,16 +140,16 @@ func (g *bed) choose(n *footingNeed, p footingPlan) (footing.Block, footingCheck
 			b := footing.Block{Shape: p.shape, Width: width, Thickness: depth, Depth: depth, Core: p.core, Water: g.water}
 			thickness := first(p.thickness, thinnestPad)
 			if p.neck == 0 || thickness > depth-footingStep {
-				s.try(g, n, b, p.hold) // solid up to grade, where a neck would be shorter than a step
+				s.try(g, needs, b, p.hold) // solid up to grade, where a neck would be shorter than a step
 				continue
 			}
 			b.Neck, b.SoilOver = p.neck, p.soilOver
 			for b.Thickness = thickness; b.Thickness <= last(p.thickness, depth-footingStep); b.Thickness += footingStep {
-				s.try(g, n, b, p.hold)
+				s.try(g, needs, b, p.hold)
 			}
 		}
 	}
-	return s.block, s.checks
+	return s.block, s.ratio
 }
 
 // thinnestPad is the least thickness of a pad that is chosen, in: that of plain concrete
@@ -158,19 +159,24 @@ const thinnestPad = 8 * calc.In
 // A sizing is the best block so far.
 type sizing struct {
 	block  footing.Block
-	checks footingChecks
+	ratio  float64
 	passes bool
 }
 
 // try takes a block that passes with less concrete, or comes nearer where none passes.
-func (s *sizing) try(g *bed, n *footingNeed, b footing.Block, hold footing.Ground) {
+func (s *sizing) try(g *bed, needs []footingNeed, b footing.Block, hold footing.Ground) {
 	if s.passes && b.Volume() >= s.block.Volume() {
 		return
 	}
-	c := g.check(n, b, hold)
-	r := c.ratio()
-	if r <= 1 || !s.passes && (s.block.Width == 0 || r < s.checks.ratio()) {
-		s.block, s.checks, s.passes = b, c, r <= 1
+	r := 0.0
+	for i := range needs {
+		c := g.check(&needs[i], b, hold)
+		if r = max(r, c.ratio()); r > 1 && s.passes {
+			return
+		}
+	}
+	if r <= 1 || !s.passes && (s.block.Width == 0 || r < s.ratio) {
+		s.block, s.ratio, s.passes = b, r, r <= 1
 	}
 }
 

@@ -67,6 +67,7 @@ func TestScenarioFoundations(t *testing.T) {
 func TestLessConcreteFails(t *testing.T) {
 	for _, name := range []string{"coast", "snow"} {
 		in := demo(t, name)
+		in.Foundation.OneSize = new(false)
 		for _, f := range size(t, in).Foundations {
 			for dw := -4.0; dw <= 4; dw += 2 {
 				for dd := -4.0; dd <= 4; dd += 2 {
@@ -299,6 +300,7 @@ func TestCautionsOfTheGround(t *testing.T) {
 		assert.Equal(t, want != cover.OK, strings.Contains(f.Reason, "R403.1.3"), category)
 	}
 	on := demo(t, "survey")
+	assert.Contains(t, size(t, on).Foundations[0].AnchorReason, "at most 2.5 in deep, 3.75 in or more from edges", "two thirds of 4 in")
 	on.Foundation.AnchorKind, on.Foundation.AnchorDiameter, on.Foundation.AnchorEmbedment = new("drilled"), new(0.375), new(2.5)
 	on.Foundation.SlabEdge, on.Foundation.SlabAcross = new(3.5), new(24.0)
 	f := size(t, on).Foundations[0]

@@ -4,14 +4,16 @@ import (
 	"math"
 
 	"patiocover/calc"
+	"patiocover/connections/anchor"
 	"patiocover/connections/footing"
 	"patiocover/loads"
 )
 
 // foundations says what each post asks of the ground, what it stands on, and whether
-// that holds.
-func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
+// that holds, and how the sizes of footings were chosen.
+func (m *model) foundations(ws *workspace, d *design) ([]FoundationAt, *FootingChoice) {
 	var out []FoundationAt
+	var needs []footingNeed
 	g := m.newBed()
 	for i, l := range m.lines {
 		dead := l.leastDead(m, d)
@@ -35,11 +37,17 @@ func (m *model) foundations(ws *workspace, d *design) []FoundationAt {
 			f.Pull = max(l.strengthPull(n, dead[n]+light, light, tip.wind), m.quakePull(dead[n]+light, tip.quake))
 			need := m.needOf(&f, postPlace{i, n}, d)
 			f.Push, need.shear = m.footShear(i, n)
-			m.stand(&f, &need, &g)
-			out = append(out, f)
+			m.slab(&f)
+			out, needs = append(out, f), append(needs, need)
 		}
 	}
-	return out
+	if *m.in.Foundation.Kind != "slab" {
+		return out, m.pour(out, needs, &g)
+	}
+	for i := range out {
+		m.standOnSlab(&out[i], &needs[i], &g)
+	}
+	return out, nil
 }
 
 // needOf is what a post of a line asks of its foundation. Where the posts hold the cover
@@ -103,22 +111,22 @@ func (m *model) quakePull(dead, tip float64) float64 {
 	return max(0, tip-(strengthDead-m.sideways.vertical)*dead)
 }
 
-// stand puts a post on its slab or chooses its footing.
-func (m *model) stand(f *FoundationAt, n *footingNeed, g *bed) {
-	m.slab(f)
+// standOnSlab puts a post on its slab.
+func (m *model) standOnSlab(f *FoundationAt, n *footingNeed, g *bed) {
 	f.Verdict, f.Reason = f.Slab, f.SlabWhy
-	if f.Kind == "slab" {
-		m.onSlab(f)
-		m.anchorage(f, footing.Block{})
-		if f.Verdict == Over {
-			m.instead(f, n, g)
-		}
-		return
+	m.onSlab(f)
+	m.anchorage(f, footing.Block{}, nil)
+	if f.Verdict == Over {
+		m.instead(f, n, g)
 	}
-	p := m.planOf(f.Kind, g, n)
-	b, checks := g.choose(n, p)
+}
+
+// stand puts a post on the block that was chosen.
+func (m *model) stand(f *FoundationAt, n *footingNeed, g *bed, p footingPlan, at poured) {
+	b := at.block
+	checks := g.check(n, b, p.hold)
 	f.Size, f.Width, f.Depth = blockWords(b), b.Width/calc.In, b.Depth/calc.In
-	f.Shape, f.Concrete = b.Shape.String(), b.Volume()/(calc.SqFt*calc.Ft)
+	f.Shape, f.Concrete = b.Shape.String(), feetOf(b)
 	f.Pad, f.Neck = b.Thickness/calc.In, b.Neck/calc.In
 	f.Given = p.width > 0 && p.depth > 0
 	for _, r := range checks.results() {
@@ -129,7 +137,7 @@ func (m *model) stand(f *FoundationAt, n *footingNeed, g *bed) {
 		f.Verdict = Over
 		f.Reason += "; but posts in the ground are said to hold the cover sideways, and a post base holds no moment"
 	}
-	m.anchorage(f, b)
+	m.anchorage(f, b, at.bolt)
 }
 
 // wantsEmbedment reports whether posts in the ground hold the cover in some direction.
@@ -179,9 +187,15 @@ func (f *FoundationAt) judge(g *bed) {
 
 // instead proposes a footing where the slab does not do.
 func (m *model) instead(f *FoundationAt, n *footingNeed, g *bed) {
-	b, checks := g.choose(n, m.planOf("footing", g, n))
-	if checks.ratio() <= 1 && g.why == "" {
-		f.Instead = "a footing " + blockWords(b)
+	p := m.planOf("footing", g, n)
+	at := g.chooseWithBolt([]footingNeed{*n}, p, bolting{
+		loads: []anchor.Load{{Pull: f.Pull, Push: f.Push}}, around: m.inBlock,
+	})
+	if at.ratio <= 1 && g.why == "" {
+		f.Instead = "a footing " + blockWords(at.block)
+		if at.used <= 1 {
+			f.Instead += " with a " + boltWords(*at.bolt)
+		}
 		f.Reason += "; " + f.Instead + " would do"
 	}
 }

@@ -190,6 +190,7 @@ type Foundation struct {
 	Depth           *float64 `json:"depth_in,omitempty"`            // in, bottom below grade; chosen when left open
 	Neck            *float64 `json:"neck_in,omitempty"`             // in, neck from a pad up to grade
 	PadThickness    *float64 `json:"pad_thickness_in,omitempty"`    // in, of a pad below a neck; chosen when left open
+	OneSize         *bool    `json:"one_size,omitempty"`            // all footings are poured in the size that does for every post
 	SoilOver        *bool    `json:"soil_over_pad,omitempty"`       // soil over the pad stays, without slab or paving on it
 	FrostExempt     *bool    `json:"frost_exemption,omitempty"`     // that of small freestanding buildings is claimed
 	HeldBySlab      *bool    `json:"held_by_slab,omitempty"`        // a rigid slab lies against the embedded posts

@@ -61,32 +61,33 @@ func (r Ratio) Verdict() Verdict {
 // A Report is the answer for one cover. The page, the command line and the
 // programming interface print it and compute nothing of their own.
 type Report struct {
-	Notice      string         `json:"notice"`        // who must approve this
-	Stamp       Stamp          `json:"stamp"`         // what produced it, from which input
-	Verdict     Verdict        `json:"verdict"`       // the worst of everything below
-	Summary     []Finding      `json:"summary"`       // the verdict in sentences, worst first
-	Input       Input          `json:"input"`         // what was said, as given
-	Criteria    []Criterion    `json:"criteria"`      // the design criteria with their sources
-	Assumed     []Assumption   `json:"assumed"`       // what was not said, and what was taken instead
-	Method      string         `json:"method"`        // design method that the members are chosen by, ASD or LRFD
-	Geometry    Geometry       `json:"geometry"`      // the cover as it is drawn
-	Loads       LoadReport     `json:"loads"`         // what acts
-	Members     []Member       `json:"members"`       // every member, chosen or given
-	Deck        DeckReport     `json:"deck"`          // what lies on the rafters, and what would serve
-	Reactions   []Reaction     `json:"reactions"`     // what the members hand on, by support
-	Links       []Link         `json:"links"`         // every connection of the load path
-	Paths       []LoadPath     `json:"paths"`         // the links of each line of posts, and the weakest
-	Foundations []FoundationAt `json:"foundations"`   // what each post asks of the ground
-	Concrete    ConcreteTotal  `json:"concrete"`      // of all footings
-	Lateral     []LateralWay   `json:"lateral"`       // what holds the cover sideways
-	Headroom    Headroom       `json:"headroom"`      // from the high edge down to the lowest member
-	Existing    []ExistingTie  `json:"existing_roof"` // what the wind asks of the ties of the house roof
-	Survey      *Survey        `json:"survey"`        // the joints of the house roof, judged; nil where nothing is said of it
-	Drainage    Drainage       `json:"drainage"`      // covering against slope, and the water it sheds
-	TakeOff     TakeOff        `json:"take_off"`      // what to buy
-	Margins     []Margin       `json:"margins"`       // how far the design may go; null where they were not asked for
-	Closure     []Closure      `json:"closure"`       // applied load against reactions, by a second route
-	NotChecked  []Skip         `json:"not_checked"`   // what this report does not answer, and why
+	Notice      string         `json:"notice"`                   // who must approve this
+	Stamp       Stamp          `json:"stamp"`                    // what produced it, from which input
+	Verdict     Verdict        `json:"verdict"`                  // the worst of everything below
+	Summary     []Finding      `json:"summary"`                  // the verdict in sentences, worst first
+	Input       Input          `json:"input"`                    // what was said, as given
+	Criteria    []Criterion    `json:"criteria"`                 // the design criteria with their sources
+	Assumed     []Assumption   `json:"assumed"`                  // what was not said, and what was taken instead
+	Method      string         `json:"method"`                   // design method that the members are chosen by, ASD or LRFD
+	Geometry    Geometry       `json:"geometry"`                 // the cover as it is drawn
+	Loads       LoadReport     `json:"loads"`                    // what acts
+	Members     []Member       `json:"members"`                  // every member, chosen or given
+	Deck        DeckReport     `json:"deck"`                     // what lies on the rafters, and what would serve
+	Reactions   []Reaction     `json:"reactions"`                // what the members hand on, by support
+	Links       []Link         `json:"links"`                    // every connection of the load path
+	Paths       []LoadPath     `json:"paths"`                    // the links of each line of posts, and the weakest
+	Foundations []FoundationAt `json:"foundations"`              // what each post asks of the ground
+	Footings    *FootingChoice `json:"footing_choice,omitempty"` // one size or many; absent on a slab and where sizes were given
+	Concrete    ConcreteTotal  `json:"concrete"`                 // of all footings
+	Lateral     []LateralWay   `json:"lateral"`                  // what holds the cover sideways
+	Headroom    Headroom       `json:"headroom"`                 // from the high edge down to the lowest member
+	Existing    []ExistingTie  `json:"existing_roof"`            // what the wind asks of the ties of the house roof
+	Survey      *Survey        `json:"survey"`                   // the joints of the house roof, judged; nil where nothing is said of it
+	Drainage    Drainage       `json:"drainage"`                 // covering against slope, and the water it sheds
+	TakeOff     TakeOff        `json:"take_off"`                 // what to buy
+	Margins     []Margin       `json:"margins"`                  // how far the design may go; null where they were not asked for
+	Closure     []Closure      `json:"closure"`                  // applied load against reactions, by a second route
+	NotChecked  []Skip         `json:"not_checked"`              // what this report does not answer, and why
 }
 
 // A Stamp identifies a report.

@@ -222,6 +222,10 @@ func (p *printer) ground(r cover.Report) {
 	if c := r.Concrete; c.Count > 0 {
 		p.say(strconv.Itoa(c.Count) + " footings, " + number(c.Yards, "") + " cubic yards of concrete")
 	}
+	if c := r.Footings; c != nil {
+		p.say("One size for all: " + c.Size + ", " + number(c.All.Yards, "") + " cubic yards; each its own least size: " +
+			number(c.Each.Yards, "") + " cubic yards (foundation.one_size)")
+	}
 	p.head("Sideways")
 	for _, w := range r.Lateral {
 		p.row(w.Direction, spoken(w.System), pounds(w.Demand)+" lb", string(w.Verdict), w.Reason)

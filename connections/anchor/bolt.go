@@ -130,10 +130,7 @@ func (f Fault) String() string { return faultWords[f] }
 // two thirds of the thickness or to 4 in from the far side, whichever is deeper (ACI
 // 318-19 17.9.4); a bolt cast in keeps 1-1/2 in of cover below it.
 func faultOf(b Bolt, c Concrete) Fault {
-	deepest := c.Thickness - 1.5*calc.In
-	if b.Kind == Drilled {
-		deepest = max(c.Thickness*2/3, c.Thickness-4*calc.In)
-	}
+	deepest := Deepest(b.Kind, c.Thickness)
 	switch {
 	case !(c.Strength >= 2500):
 		return Weak

@@ -83,6 +83,7 @@ func TestSectionSaysWhatIsNotAsItShouldBe(t *testing.T) {
 	assert.True(t, snow.Has(`6'-8" ASKED: OVER`), "headroom of 6'-3 5/16\" is short of 6'-8\"")
 	assert.True(t, snow.Has(`PIER 28" DIA x 50" DEEP`))
 	assert.True(t, snow.Has(`FROST DEPTH 36"`))
+	assert.True(t, snow.Has(`1/2" BOLT, 7" IN CONCRETE`))
 	assert.True(t, snow.Has("SLAB (EXISTING)"), "no thickness was given")
 	for kind, words := range map[string]string{"footing": "FOOTING", "pier": "PIER", "embedded": "COLLAR"} {
 		r := report(t, "snow", func(in *cover.Input) { in.Foundation.Kind = &kind })

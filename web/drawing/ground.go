@@ -120,10 +120,21 @@ func (s *sectionSheet) foundation(l *cover.BeamLine) {
 	}
 	b := s.bar(pen, s.at(l.Y-ft(half), pad), s.at(l.Y+ft(half), end))
 	s.solid = append(s.solid, b)
+	s.anchorBolt(l, top)
 	if s.kind() == "embedded" {
 		post := ft(l.PostWidth) / 2
 		s.bar(hidden, s.at(l.Y-post, top), s.at(l.Y+post, end))
 	}
+}
+
+// anchorBolt draws the bolt that is cast into the footing of a line, with its head.
+func (s *sectionSheet) anchorBolt(l *cover.BeamLine, top float64) {
+	f := sizedAt(s.report, l)
+	if f == nil || f.AnchorDepth == 0 {
+		return
+	}
+	s.line(bold, s.at(l.Y, top), s.at(l.Y, top-ft(f.AnchorDepth)))
+	s.line(bold, s.at(l.Y-ft(f.AnchorDiameter), top-ft(f.AnchorDepth)), s.at(l.Y+ft(f.AnchorDiameter), top-ft(f.AnchorDepth)))
 }
 
 // groundNames writes what lies below.
@@ -138,6 +149,10 @@ func (s *sectionSheet) groundNames() {
 		l := &s.g.Lines[len(s.g.Lines)-1]
 		at := s.at(l.Y, s.floor(l.Y)-s.slab-s.depthAt(l)/2)
 		s.callout(plain, s.foundationName(l), at, hint{angle: 180, least: 40, most: 160})
+		if f := sizedAt(s.report, l); f != nil && f.AnchorChosen && f.AnchorVerdict != cover.Over {
+			bolt := inches(f.AnchorDiameter) + `" BOLT, ` + inches(f.AnchorDepth) + `" IN CONCRETE`
+			s.callout(plain, bolt, s.at(l.Y, s.floor(l.Y)-ft(f.AnchorDepth)), hint{angle: 180, least: 40, most: 160})
+		}
 	}
 	if f := s.frost(); f > 0 {
 		from, to := s.at(0, -f), s.at(s.g.Projection, -f)
