@@ -91,15 +91,6 @@ func Screws() []Fastener { return slices.Clone(screws) }
 // Lags returns every lag screw of the table, without a length.
 func Lags() []Fastener { return slices.Clone(lags) }
 
-// LagLengths returns the lengths that lag screws are made in, in, up to 12 in.
-func LagLengths() []float64 {
-	out := make([]float64, len(lagLengths))
-	for i, l := range lagLengths {
-		out[i] = l.length
-	}
-	return out
-}
-
 // Bolts returns every bolt of the table. The head of a bolt is its round washer.
 func Bolts() []Fastener { return slices.Clone(bolts) }
 
