@@ -1,6 +1,8 @@
 package cover
 
 import (
+	"fmt"
+
 	"patiocover/calc"
 	"patiocover/connections/anchor"
 	"patiocover/connections/footing"
@@ -96,6 +98,19 @@ func (g *bed) withBolt(needs []footingNeed, p footingPlan, t *bolting) poured {
 	b, ratio := g.choose(needs, p)
 	bolt, used := anchor.Least(t.loads, t.wanted, t.around(b))
 	return poured{block: b, ratio: ratio, bolt: &bolt, used: used}
+}
+
+// boltsOf lists the bolts that were chosen, one for each post.
+func boltsOf(all []FoundationAt) []Part {
+	var out []Part
+	for _, f := range all {
+		if f.AnchorChosen && f.AnchorVerdict != Over {
+			item := fmt.Sprintf("headed anchor bolt %s in, %s in in the concrete, with nut and washer",
+				calc.Number(f.AnchorDiameter), calc.Number(f.AnchorDepth))
+			out = append(out, Part{Item: item, Each: 1, Total: 1})
+		}
+	}
+	return out
 }
 
 // feetOf is the concrete of a block, ft³.

@@ -1,6 +1,7 @@
 package cover_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -26,6 +27,16 @@ func TestBoltIsChosen(t *testing.T) {
 	}
 	assert.Equal(t, "headed bolt of 0.5 in cast in 7 in deep", r.Footings.Bolt)
 	assert.Equal(t, cover.OK, linkOf(t, r, "A1").Verdict)
+
+	var buy []cover.BuyLine
+	for _, b := range r.TakeOff.Other {
+		if strings.Contains(b.Item, "anchor bolt") || strings.HasPrefix(b.Item, "base to concrete") {
+			buy = append(buy, b)
+		}
+	}
+	require.Len(t, buy, 1, "the bolts are bought once, in one size")
+	assert.Equal(t, "headed anchor bolt 0.5 in, 7 in in the concrete, with nut and washer", buy[0].Item)
+	calctest.Near(t, float64(len(r.Foundations)), buy[0].Quantity, exact)
 
 	thick := demo(t, "coast")
 	thick.Foundation.AnchorDiameter = new(0.75)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"patiocover/calc"
+	"patiocover/connections"
 	"patiocover/cover/cutting"
 )
 
@@ -239,7 +240,11 @@ func (m *model) otherItems(r *Report, d *design) []BuyLine {
 		item := "deck panels rated " + d.deck.member.Size + ", 4 ft by 8 ft"
 		out = append(out, BuyLine{Item: item, Quantity: float64(d.deck.member.Count), Unit: "each"})
 	}
+	bolts := boltsOf(r.Foundations)
 	for _, l := range r.Links {
+		if l.Name == connections.BaseToGround.String() && len(bolts) > 0 {
+			continue // the bolts below are what holds the bases
+		}
 		for _, p := range l.Connector.Parts {
 			if p.Total > 0 {
 				out = addPart(out, p)
@@ -249,6 +254,9 @@ func (m *model) otherItems(r *Report, d *design) []BuyLine {
 			item := l.Name + " rated " + pounds(l.Rating) + " lb"
 			out = append(out, BuyLine{Item: item, Quantity: float64(l.Count), Unit: "each"})
 		}
+	}
+	for _, p := range bolts {
+		out = addPart(out, p)
 	}
 	return out
 }

@@ -79,7 +79,10 @@ func TestSteelAndPullout(t *testing.T) {
 	long := bolt(t, anchor.Hooked, 0.5, 7)
 	long.Hook = 10
 	calctest.Near(t, 0.70*2250*4.5/4, anchor.NewTension(1, long, open(2500, 36)).Capacity, 0.5, "no more than 4.5 diameters")
-	assert.False(t, anchor.NewTension(1, bolt(t, anchor.Drilled, 0.5, 2), open(2500, 4)).Counts[anchor.Pullout], "its report says")
+	drilled := bolt(t, anchor.Drilled, 0.5, 2)
+	assert.False(t, anchor.NewTension(1, drilled, open(2500, 4)).Counts[anchor.Pullout], "its report says")
+	calctest.Near(t, 0.65*8236, anchor.NewTension(1, drilled, open(2500, 4)).Designs[anchor.Steel], 0.5, "brittle unless its report says")
+	calctest.Near(t, 0.60*0.6*8236, anchor.NewShear(1, drilled, open(2500, 4)).Designs[anchor.Steel], 0.5)
 }
 
 // 5/8 in headed, 12 in deep, 2 in from one edge, far from the others: 160 x 2 x √0.454 x

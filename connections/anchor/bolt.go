@@ -149,8 +149,26 @@ func faultOf(b Bolt, c Concrete) Fault {
 const (
 	phiSteelTension = 0.75 // ductile steel
 	phiSteelShear   = 0.65
+	phiBrittlePull  = 0.65 // steel that nobody knows to be ductile, that of drilled anchors
+	phiBrittlePush  = 0.60
 	phiConcrete     = 0.70 // cast in, tension; all, shear
 )
+
+// phiSteel are the factors of the steel in tension and in shear.
+func (b Bolt) phiSteel() (pull, push float64) {
+	if b.Kind == Drilled {
+		return phiBrittlePull, phiBrittlePush
+	}
+	return phiSteelTension, phiSteelShear
+}
+
+// steelWords says which steel a factor is for.
+func (b Bolt) steelWords() string {
+	if b.Kind == Drilled {
+		return "ACI 318-19 17.5.3, steel of a drilled anchor taken as brittle"
+	}
+	return "ACI 318-19 17.5.3, ductile steel"
+}
 
 // phiDrilled are the factors of drilled anchors in tension by category.
 var phiDrilled = [...]float64{1: 0.65, 2: 0.55, 3: 0.45}

@@ -86,7 +86,8 @@ func NewShear(demand float64, b Bolt, c Concrete) Shear {
 	if b.Embedment < 2.5*calc.In {
 		v.Pry = 1 // 17.7.3.1
 	}
-	v.set(Steel, phiSteelShear*0.6*b.Area*b.Tensile) // eq. 17.7.1.2b
+	_, steel := b.phiSteel()
+	v.set(Steel, steel*0.6*b.Area*b.Tensile) // eq. 17.7.1.2b
 	v.set(Breakout, phiConcrete*v.Break.Nominal)
 	v.set(Pryout, phiConcrete*v.Pry*v.Cone.Nominal) // eq. 17.7.3.1a
 	v.Governs = least(v.Designs, v.Counts)
@@ -110,7 +111,8 @@ func (v Shear) Explain() calc.Check {
 	s.Given("d_a", v.Diameter, "in", v.Kind.String())
 	s.Given("A_se", v.Bolt.Area, "in²", "tensile stress area")
 	s.Quoted("f_uta", v.Tensile, "psi", "tensile strength of the steel, at most 125,000 psi", calc.Recalled)
-	s.Quoted("phi_s", phiSteelShear, "", "ACI 318-19 17.5.3, ductile steel in shear", calc.Recalled)
+	_, steel := v.phiSteel()
+	s.Quoted("phi_s", steel, "", v.steelWords()+", in shear", calc.Recalled)
 	s.Step("phiV_sa", "phi_s * 0.6 * A_se * f_uta", v.Designs[Steel], "lb", "ACI 318-19 eq. 17.7.1.2b")
 	v.breakLines(&s)
 	s.Given("N_cb", v.Cone.Nominal, "lb", "breakout in tension, from the check in tension")

@@ -93,7 +93,8 @@ func NewTension(demand float64, b Bolt, c Concrete) Tension {
 		return t
 	}
 	t.Cone = newCone(b, c)
-	t.set(Steel, phiSteelTension*b.Area*b.Tensile) // eq. 17.6.1.2
+	steel, _ := b.phiSteel()
+	t.set(Steel, steel*b.Area*b.Tensile) // eq. 17.6.1.2
 	t.set(Breakout, b.phi()*t.Nominal)
 	crack := 1.0
 	if c.Uncracked {
@@ -177,7 +178,8 @@ func (t Tension) steelLines(s *calc.Sheet) {
 	s.Given("d_a", t.Diameter, "in", t.Kind.String())
 	s.Given("A_se", t.Bolt.Area, "in²", "tensile stress area")
 	s.Quoted("f_uta", t.Tensile, "psi", "tensile strength of the steel, at most 125,000 psi", calc.Recalled)
-	s.Quoted("phi_s", phiSteelTension, "", "ACI 318-19 17.5.3, ductile steel", calc.Recalled)
+	steel, _ := t.phiSteel()
+	s.Quoted("phi_s", steel, "", t.steelWords(), calc.Recalled)
 	s.Step("phiN_sa", "phi_s * A_se * f_uta", t.Designs[Steel], "lb", "ACI 318-19 eq. 17.6.1.2")
 }
 
