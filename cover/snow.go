@@ -121,9 +121,12 @@ func mappedBy(e loads.Edition) snow.Basis {
 func (s *snowLoads) fromHouse(in Input, p *plan, edition loads.Edition) {
 	h := in.House
 	if !given(h.RoofEdge, h.RoofLength) {
-		if p.attached {
-			s.missing = append(s.missing, "the height and length of the house roof are not given, so drift is not computed")
+		why := "the height and length of the house roof are not given, so drift is not computed"
+		if !p.attached {
+			why = "a higher roof near by drifts snow onto a freestanding cover too: give house.roof_edge_ft, house.roof_length_ft " +
+				"and house.gap_ft of it; drift is not computed"
 		}
+		s.missing = append(s.missing, why)
 		return
 	}
 	step := snow.Step{

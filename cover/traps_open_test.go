@@ -40,3 +40,15 @@ func TestTrapWholeWeightAgainstUplift(t *testing.T) {
 	assert.Positive(t, l.Rating)
 	assert.Contains(t, l.Hardware, "of "+calc.Grouped(strconv.Itoa(int(math.Ceil(l.Rating/0.6))))+" lb or more at each post", l.Hardware)
 }
+
+// Trap: a freestanding cover near a higher roof taken for one in the open: snow drifts onto
+// it too (ASCE 7-16 7.7.2). As long as nothing is said of that roof, the snow is open.
+func TestTrapDriftOntoAFreestandingCover(t *testing.T) {
+	open := func(in cover.Input) bool { return skipped(size(t, in), "near by drifts snow") }
+	in := standing()
+	assert.False(t, open(in), "no snow")
+	in.Site.RoofSnow = new(30.0)
+	assert.True(t, open(in))
+	in.House.RoofEdge, in.House.RoofLength, in.House.Gap = new(12.0), new(30.0), new(60.0)
+	assert.False(t, open(in), "said")
+}
