@@ -17,7 +17,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		return Report{}, err
 	}
 	ground, choice := m.foundations(ws, &d)
-	links := m.links(&d)
+	links := m.links(ws, &d)
 	m.holdLinks(links, ground)
 	r := Report{
 		Notice: Notice, Stamp: st, Input: in, Criteria: criteria(in, m.in), Assumed: inOrder(append(assumed, m.assumedCut(&d)...)),

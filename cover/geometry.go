@@ -17,6 +17,9 @@ func (m *model) geometry(d *design) Geometry {
 		RafterSize: rafter.Name, RafterDepth: rafter.Depth, RafterWidth: rafter.Breadth,
 		RafterLength: p.slope(p.projection) / calc.Ft,
 	}
+	if m.kneed.braced {
+		g.KneeDrop, g.KneeReach, g.KneeDepth = m.knee.drop/calc.Ft, m.knee.reach/calc.Ft, m.kneed.wood.section.Depth
+	}
 	for i, y := range p.lines {
 		top := m.beamTop(y, rafter.Depth)
 		b := BeamLine{

@@ -177,7 +177,7 @@ func (m *model) postName(line, post int) string { return mark("P", line*len(m.pl
 
 // kneeLinks are the joints of the braces: both ends of each, and where a rafter at a braced
 // post hangs on the ledger, its ledger end.
-func (m *model) kneeLinks(d *design) []Link {
+func (m *model) kneeLinks(ws *workspace, d *design) []Link {
 	if !m.kneed.braced {
 		return nil
 	}
@@ -200,16 +200,14 @@ func (m *model) kneeLinks(d *design) []Link {
 		Down: Force{upright, name}, Up: Force{upright, name}, Stage: connections.BeamToPost.Stage(), Rating: need,
 		Hardware: fmt.Sprintf("through-bolts or bolted plates on both sides, rated %s lb along the brace or more, "+
 			"pressing and pulling (ASD, wind); the rating here is along the brace", pounds(need)),
-		Verdict: NotChecked, Reason: "the capacity of the bolts is not checked: what is bought must carry the demands listed",
-		Calculation: kneeRating{force}.Explain(),
+		Verdict: NotChecked, Calculation: kneeRating{force}.Explain(),
 	}
 	if direction == alongHouse {
 		k.Along = Force{level, name}
 	} else {
 		k.Out = Force{level, name}
 	}
-	j := m.chooseKneeJoint(d, force)
-	j.say(&k)
+	m.joinKnees(ws, d, &k, force, name)
 	return append([]Link{k}, m.ledgerKnee()...)
 }
 

@@ -35,7 +35,7 @@ func (l *lift) lower(x lift) {
 }
 
 // links writes down every link of the load path.
-func (m *model) links(d *design) []Link {
+func (m *model) links(ws *workspace, d *design) []Link {
 	var out []Link
 	for _, kind := range connections.Path(m.plan.attached) {
 		switch kind {
@@ -63,7 +63,7 @@ func (m *model) links(d *design) []Link {
 		}
 	}
 	m.connect(out, d)
-	return append(out, m.kneeLinks(d)...)
+	return append(out, m.kneeLinks(ws, d)...)
 }
 
 // rafterJoint collects the demands on the joint of one rafter at a support.

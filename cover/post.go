@@ -266,7 +266,7 @@ func (m *model) cutAtKnee(post *wood, x *postFound) member.JointShear {
 func (g *grading) turned(turned bool) {
 	g.bent(turned)
 	for d := range directions {
-		if v := g.m.asd(g.m.effectOn(d, g.c.line, g.c.post).cut); v > 0 {
+		if v := g.m.factored(g.m.effectOn(d, g.c.line, g.c.post).cut); v > 0 {
 			g.raise(postShear, postFound{demand: v, duration: lumber.TenMinutes, bend: bend{direction: d, turned: turned}})
 		}
 	}

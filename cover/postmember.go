@@ -130,12 +130,13 @@ func (m *model) cutTrace(c *postCase, x postFound) []calc.Line {
 	e := m.effectOn(x.bend.direction, c.line, c.post)
 	var s calc.Sheet
 	s.Given("V_W", e.cut.wind, "lb", "largest shear in the post by the wind, strength level: above its brace, or below the ground")
-	s.Given("f_W", asdWind, "", "ASCE 7 2.4.1, factor on wind")
+	gust := m.rules.strongestGust()
+	s.Given("f_W", gust.factor, "", gust.clause+", factor on wind")
 	if !m.quaking {
 		s.Step("V", "f_W * V_W", x.demand, "lb", "no earthquake is given")
 		return s.Lines()
 	}
-	rule := &m.sideways.along.rule
+	rule := &m.rules.onQuake
 	s.Given("V_E", e.cut.quake, "lb", "the same by the earthquake")
 	s.Quoted("f_E", rule.Earthquake, "", rule.Clause+", factor on earthquake", rule.Status)
 	s.Step("V", "max(f_W * V_W, f_E * V_E)", x.demand, "lb", "the larger governs")

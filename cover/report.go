@@ -143,6 +143,9 @@ type Geometry struct {
 	RafterWidth  float64    `json:"rafter_width_in"`  // in, dressed
 	RafterLength float64    `json:"rafter_length_ft"` // ft along the slope
 	Lines        []BeamLine `json:"beam_lines"`       // beam lines outward from the wall
+	KneeDrop     float64    `json:"knee_drop_ft"`     // ft, underside of beam down to the joint of a knee brace on its post; 0 for none
+	KneeReach    float64    `json:"knee_reach_ft"`    // ft, middle of the post to the brace at the level of that underside; 0 for none
+	KneeDepth    float64    `json:"knee_depth_in"`    // in, dressed, of the braces; 0 for none
 }
 
 // A BeamLine is one line of posts with the beam on it.

@@ -167,6 +167,60 @@ func TestKneeBraces(t *testing.T) {
 	}
 }
 
+// Trap: a brace drawn at a usual length and angle. It rises as said, is as deep as its wood
+// on the scale of the post, and its middle meets that of the post at the drop of the report.
+func TestTrapBraceDrawnInItsPlace(t *testing.T) {
+	for _, angle := range []float64{40, 50, 60} {
+		braces, drop := "knee_braces", 1.5
+		r := report(t, "desert", func(in *cover.Input) {
+			in.Lateral = cover.Lateral{Along: &braces, Out: &braces, BraceAngle: &angle, BraceDrop: &drop}
+		})
+		rise := math.Tan(angle * math.Pi / 180)
+		calctest.Close(t, rise, r.Geometry.KneeDrop/r.Geometry.KneeReach, 1e-9, 0)
+		wood := woodShapes(drawing.Section(r))
+		found := 0
+		for _, p := range wood {
+			if dx, dy := p[2].X-p[1].X, p[2].Y-p[1].Y; p[0].X != p[1].X || dx == 0 || math.Abs(math.Abs(dy/dx)-rise) > 1e-6 {
+				continue
+			}
+			found++
+			perInch := math.Abs(p[0].Y-p[1].Y) / (r.Geometry.KneeDepth * math.Hypot(1, rise))
+			half := r.Geometry.Lines[0].PostWidth / 2 * perInch
+			foot := (p[0].Y+p[1].Y)/2 + half*rise
+			calctest.Close(t, drop*12, (foot-postTop(t, wood, p[0].X, 2*half))/perInch, 1e-6, 0, angle)
+		}
+		assert.Equal(t, len(r.Geometry.Lines), found, "one brace at the post of an attached cover")
+	}
+}
+
+// woodShapes are the outlines of timber in a drawing.
+func woodShapes(s drawing.Scene) [][]drawing.Point {
+	var out [][]drawing.Point
+	for _, item := range s.Items {
+		if p, ok := item.(drawing.Path); ok && p.Closed && p.Pen.Fill == drawing.Wood && len(p.Points) == 4 {
+			out = append(out, p.Points)
+		}
+	}
+	return out
+}
+
+// postTop is the top on paper of the post of a width that has an edge at x.
+func postTop(t testing.TB, wood [][]drawing.Point, x, width float64) float64 {
+	t.Helper()
+	for _, p := range wood {
+		left, right, top := math.Inf(1), math.Inf(-1), math.Inf(1)
+		for _, q := range p {
+			left, right, top = min(left, q.X), max(right, q.X), min(top, q.Y)
+		}
+		edge := math.Abs(left-x) < 1e-6 || math.Abs(right-x) < 1e-6
+		if edge && math.Abs(right-left-width) < 1e-6 {
+			return top
+		}
+	}
+	t.Fatal("no post beside the brace")
+	return 0
+}
+
 func TestRafterTailsAndFlushBeams(t *testing.T) {
 	tails, flush := "rafter_tails", "flush"
 	r := report(t, "desert", func(in *cover.Input) {

@@ -23,7 +23,6 @@ const (
 	wallAbove  = 10 * calc.In // of the wall shown over the high edge
 	slabBeyond = 10 * calc.In // of the slab shown past the roof edge
 	flashed    = 6 * calc.In  // of the flashing shown on the roof
-	braceLeg   = 24 * calc.In // of a knee brace along post and rafter, drawn only
 )
 
 // A sectionSheet is the section while it is being drawn.
@@ -164,25 +163,37 @@ func (s *sectionSheet) braced() bool {
 	return false
 }
 
-// braces draws a knee brace on the inner side of every post, with dashes, because its place
-// is not to scale: the report says where it joins. Of the first line of a freestanding cover that is the side away
-// from the high edge.
+// braces draws the knee braces out from the house in their places: from every post toward
+// each support beside it.
 func (s *sectionSheet) braces() {
-	if !s.braced() {
+	if !s.braced() || s.g.KneeDrop == 0 {
 		return
 	}
-	for i, l := range s.g.Lines {
-		side := -1.0
-		if i == 0 && !attached(s.g) {
-			side = 1
+	last := len(s.g.Lines) - 1
+	for i := range s.g.Lines {
+		if i > 0 || attached(s.g) {
+			s.brace(&s.g.Lines[i], -1)
 		}
-		face := l.Y + side*ft(l.PostWidth)/2
-		end := face + side*ft(braceLeg)
-		foot, head := s.at(face, l.Bottom-ft(braceLeg)), s.at(end, s.top(end)-s.plumb)
-		s.line(Pen{Stroke: Gray, Width: 1.2, Dash: unsized.Dash}, foot, head)
-		s.solid = append(s.solid, spanning(foot, head))
-		s.knees = append(s.knees, Point{(foot.X + head.X) / 2, (foot.Y + head.Y) / 2})
+		if i < last {
+			s.brace(&s.g.Lines[i], 1)
+		}
 	}
+}
+
+// brace draws one knee brace, to a side of its post: its middle meets that of the post at
+// the drop of the report, and its edges end at the post and under the rafter.
+func (s *sectionSheet) brace(l *cover.BeamLine, side float64) {
+	rise := s.g.KneeDrop / s.g.KneeReach                         // of the brace
+	fall := side * (s.g.HighEdge - s.g.LowEdge) / s.g.Projection // of the rafter, away from the post
+	half := ft(s.g.KneeDepth) / 2 * math.Hypot(1, rise)          // upright, from the middle to an edge
+	from := ft(l.PostWidth) / 2
+	low := l.Bottom - s.g.KneeDrop // of the middle at the middle of the post
+	at := func(out, off float64) Point { return s.at(l.Y+side*out, low+out*rise+off) }
+	end := func(off float64) Point { return at((s.top(l.Y)-s.plumb-low-off)/(rise+fall), off) }
+	s.shape(seenWood, at(from, half), at(from, -half), end(-half), end(half))
+	foot, head := at(from, 0), end(0)
+	s.solid = append(s.solid, spanning(foot, head))
+	s.knees = append(s.knees, Point{(foot.X + head.X) / 2, (foot.Y + head.Y) / 2})
 }
 
 // marks points at every connection of the load path.
@@ -212,7 +223,7 @@ func (s *sectionSheet) kneePoints() {
 		return
 	}
 	l := &s.g.Lines[0]
-	at := s.at(l.Y, l.Bottom-ft(braceLeg))
+	at := s.at(l.Y, l.Bottom-s.g.KneeDrop)
 	if len(s.knees) > 0 {
 		at = s.knees[0]
 	}
