@@ -27,7 +27,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		Headroom: m.headroom(&d),
 		Existing: m.existingRoof(&d), Survey: m.survey(in, &d), Drainage: m.drainage(), Closure: closure, NotChecked: m.skips(),
 	}
-	r.Lateral = m.lateral(&r)
+	r.Lateral = m.lateral(&r, &d)
 	r.Paths = m.paths(links, closure)
 	r.TakeOff = m.takeOff(&r, &d)
 	r.NotChecked = append(r.NotChecked, r.Survey.skips()...)

@@ -90,14 +90,14 @@ func (in *Input) assumeDeck(note func(path, value, why string)) {
 // deckPlays lists the kinds of deck that an assumed field of it plays a part in.
 var deckPlays = map[string][]string{
 	"deck.on_edge": {purlinDeck, slatDeck}, "deck.edges_held": {panelDeck, plankDeck, slatDeck}, "deck.layup": {plankDeck},
-	"deck.workers": {plankDeck, purlinDeck, slatDeck}, "deck.green": {plankDeck, purlinDeck, slatDeck},
+	"deck.blocked": {panelDeck}, "deck.workers": {plankDeck, purlinDeck, slatDeck}, "deck.green": {plankDeck, purlinDeck, slatDeck},
 }
 
 // concerns reports whether a field plays a part in this cover, so that an assumption
 // about it is worth reading.
 func (in Input) concerns(path string) bool {
 	switch path {
-	case "deck.on_edge", "deck.edges_held", "deck.layup", "deck.workers", "deck.green":
+	case "deck.on_edge", "deck.edges_held", "deck.blocked", "deck.layup", "deck.workers", "deck.green":
 		return in.Deck.Kind != nil && slices.Contains(deckPlays[path], *in.Deck.Kind)
 	case "connections.strap_gauge", "connections.strap_width_in":
 		return is(in.Connections.Tie, "straps")

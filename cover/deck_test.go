@@ -279,7 +279,7 @@ func TestDeckAssumptions(t *testing.T) {
 	}
 	assert.Empty(t, list(simple()))
 	assert.Empty(t, list(decked("other")))
-	assert.Equal(t, "edges_held wet", list(decked("panel")))
+	assert.Equal(t, "edges_held blocked wet", list(decked("panel")))
 	assert.Equal(t, "species grade edges_held layup workers green wet incised", list(decked("plank")))
 	assert.Equal(t, "species grade on_edge workers green wet incised", list(decked("purlins")))
 }

@@ -31,7 +31,7 @@ func (in Input) checkDeck(f *calc.Fields) {
 		{"panel_rating", d.Rating != nil, kind == panelDeck, "panels"}, {"size", d.Size != nil, lumberDeck, "lumber"},
 		{"species", d.Species != nil, lumberDeck, "lumber"}, {"grade", d.Grade != nil, lumberDeck, "lumber"},
 		{"spacing_in", d.Spacing != nil, spaced, "purlins or slats"}, {"on_edge", d.OnEdge != nil, spaced, "purlins or slats"},
-		{"layup", d.Layup != nil, kind == plankDeck, "planks"},
+		{"layup", d.Layup != nil, kind == plankDeck, "planks"}, {"blocked", d.Blocked != nil, kind == panelDeck, "panels"},
 	} {
 		if x.given && !x.used {
 			at.Add(x.name, "given for a deck of kind "+kind, "left out but for a deck of "+x.of)

@@ -124,6 +124,7 @@ type Deck struct {
 	Spacing *float64 `json:"spacing_in,omitempty"`   // in on center, of purlins and slats
 	OnEdge  *bool    `json:"on_edge,omitempty"`      // purlins and slats stand on their narrow face
 	Held    *bool    `json:"edges_held,omitempty"`   // clips or blocking, tongue and groove, or blocking between slats
+	Blocked *bool    `json:"blocked,omitempty"`      // framing of 2 in. nominal below every edge of the panels, nailed
 	Layup   *string  `json:"layup,omitempty"`        // simple_span, two_spans or controlled_random, of planks
 	Workers *bool    `json:"workers,omitempty"`      // a worker may step on it
 	Green   *bool    `json:"green,omitempty"`        // installed unseasoned

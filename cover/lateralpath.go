@@ -15,6 +15,9 @@ type LateralStep struct {
 	Per     string  `json:"per"`       // what the demand is of: all, each post, each brace, a foot of ledger
 	Verdict Verdict `json:"verdict"`   // OK only when it is shown
 	Reason  string  `json:"reason"`    // why, in words
+
+	Ratio  Ratio         `json:"ratio"`            // largest ratio of its checks, 0 without
+	Checks []MemberCheck `json:"checks,omitempty"` // written out, where they stand nowhere else in the report
 }
 
 // step adds a part to the way; the way is no better than its worst part.
@@ -25,14 +28,14 @@ func (w *LateralWay) step(s LateralStep) {
 
 // lateral writes down the way of the push in both directions, part by part, with what the
 // members, links and foundations of the report came to.
-func (m *model) lateral(r *Report) []LateralWay {
+func (m *model) lateral(r *Report, des *design) []LateralWay {
 	var out []LateralWay
 	for d := range m.racking {
 		push := m.sideways.push(d)
 		w := push.way()
 		switch push.system {
 		case "house_diaphragm":
-			m.throughHouse(d, r, &w)
+			m.throughHouse(d, r, des, &w)
 		case "knee_braces":
 			m.throughBraces(d, r, &w)
 		case "embedded_posts":
@@ -63,11 +66,37 @@ func (w *LateralWay) conclude() {
 
 // throughHouse is the way through the deck and the ledger into the house, with what is
 // left for the posts.
-func (m *model) throughHouse(direction int, r *Report, w *LateralWay) {
-	w.step(LateralStep{
-		Part: "roof deck as a diaphragm", Demand: w.Demand, Per: "all", Verdict: NotChecked,
-		Reason: "sheathing and its nailing are not checked for shear in their own plane",
-	})
+func (m *model) throughHouse(direction int, r *Report, d *design, w *LateralWay) {
+	if direction == alongHouse {
+		deck := m.deckStep(r, d, w.Demand)
+		w.step(deck)
+		if len(deck.Checks) > 0 { // a deck that brings nothing to the ledger has no chords
+			w.step(m.chordStep(d))
+		}
+	} else {
+		w.step(m.collectorStep(d))
+	}
+	m.ledgerStep(direction, r, w)
+	m.ledgerLines(direction, w)
+	w.step(m.houseStep(direction, w.Demand))
+	m.throughFeet(direction, r, w, "the wind on posts and beams themselves")
+}
+
+// besideLedger is the ledger of an attached cover that posts of its own hold: it is
+// stiffer than they are and draws the push first, so that it is fastened for all of it.
+func (m *model) besideLedger(direction int, r *Report, w *LateralWay) {
+	if !m.plan.attached {
+		return
+	}
+	m.ledgerStep(direction, r, w)
+	last := &w.Path[len(w.Path)-1]
+	last.Reason = "stiffer than posts and braces, it draws the push first and is fastened for all of it; " + last.Reason
+	m.ledgerLines(direction, w)
+	w.step(m.houseStep(direction, w.Demand))
+}
+
+// ledgerStep is the fasteners of the ledger.
+func (m *model) ledgerStep(direction int, r *Report, w *LateralWay) {
 	along, out := m.sideways.onLedger(calc.Ft)
 	asks := m.asd(along)
 	if direction == outward {
@@ -82,9 +111,6 @@ func (m *model) throughHouse(direction int, r *Report, w *LateralWay) {
 		}
 	}
 	w.step(ledger)
-	m.ledgerLines(direction, w)
-	w.step(m.houseStep(w.Demand))
-	m.throughFeet(direction, r, w, "the wind on posts and beams themselves")
 }
 
 // ledgerLines writes what the ledger hands to the house, beside a yardstick.
@@ -96,13 +122,14 @@ func (m *model) ledgerLines(direction int, w *LateralWay) {
 	s.Given("L", length, "ft", "length of the ledger, geometry")
 	pull := w.Demand / 2
 	if direction == alongHouse {
-		arm := m.plan.projection / calc.Ft / 2
-		s.Given("y", arm, "ft", "middle of the roof from the ledger, geometry")
+		arm := m.turningArm() / calc.Ft
+		s.Given("y", arm, "ft", "where the push acts, from the ledger: the roof in its middle, what is below it at the outermost beam")
 		s.Step("v_L", "H_d / L", w.Demand/length, "plf", "shear along the ledger")
 		s.Step("M_t", "H_d * y", w.Demand*arm, "lb-ft", "turning of the roof about the ledger")
 		s.Step("t_L", "6 * M_t / pow(L, 2)", 6*w.Demand*arm/(length*length), "plf",
 			"statics: pull at the ends of the ledger, as in a beam of that depth")
-		pull = 1.5 * w.Demand * arm / length
+		pull = halfPull * w.Demand * arm / length
+		s.Step("T_c", "M_t / L", w.Demand*arm/length, "lb", "statics: pull and pressure in the edge rafters, chords of the deck")
 		s.Step("T_d", "1.5 * M_t / L", pull, "lb", "statics: resultant of the pull over half of the ledger")
 	} else {
 		s.Step("t_L", "H_d / L", w.Demand/length, "plf", "pull along the ledger")
@@ -120,7 +147,7 @@ func (m *model) ledgerLines(direction int, w *LateralWay) {
 const deckTie = 1500 * calc.Lb
 
 // houseStep is the house itself: its own diaphragm, walls and foundation.
-func (m *model) houseStep(demand float64) LateralStep {
+func (m *model) houseStep(direction int, demand float64) LateralStep {
 	s := LateralStep{
 		Part: "the house, its roof diaphragm and walls", Demand: demand, Per: "all", Verdict: NotChecked,
 		Reason: "what the house can take from the cover is not known: an engineer must say it, " +
@@ -130,6 +157,7 @@ func (m *model) houseStep(demand float64) LateralStep {
 		s.Verdict = Ratio(calc.Ratio(demand, *l.HouseCapacity)).Verdict()
 		s.Reason = "designed for " + pounds(*l.HouseCapacity) + " lb by " + *l.HouseSource
 	}
+	s.Reason += m.receives(direction, demand)
 	return s
 }
 
@@ -158,6 +186,7 @@ func (m *model) throughBraces(direction int, r *Report, w *LateralWay) {
 		}
 	}
 	m.memberStep(r, w, "P", LateralStep{Part: "bending of the posts", Demand: m.asd(most.joint), Per: "the top of each post"})
+	m.besideLedger(direction, r, w)
 	m.throughFeet(direction, r, w, "the push on each post")
 }
 
@@ -171,6 +200,7 @@ func (m *model) throughGround(direction int, r *Report, w *LateralWay) {
 		}
 	}
 	m.memberStep(r, w, "P", LateralStep{Part: "bending of the posts", Demand: m.asd(shear), Per: "each post"})
+	m.besideLedger(direction, r, w)
 	m.throughFeet(direction, r, w, "the push on each post")
 }
 

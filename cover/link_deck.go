@@ -42,18 +42,25 @@ func (m *model) connectDeck(l *Link, d *design) {
 	if in.DeckNail != nil || in.DeckSpacing != nil {
 		basis = GivenHardware
 	}
+	_, c := m.nailing(l, d)
+	c.Basis = basis
+	c.Notes = append(c.Notes, "The nailing of the corner is used all over; nails of panels at least 3/8 in from the edges")
+	l.hold(c)
+}
+
+// nailing is the least way to fasten the deck that passes, or the best there is.
+func (m *model) nailing(l *Link, d *design) (deckNailing, Connector) {
+	var best deckNailing
 	var c Connector
 	for i, n := range m.deckNailings(d) {
 		if try := m.nailDeck(l, n, d); i == 0 || try.Ratio < c.Ratio {
-			c = try
+			best, c = n, try
 		}
 		if c.Ratio <= 1 {
 			break
 		}
 	}
-	c.Basis = basis
-	c.Notes = append(c.Notes, "The nailing of the corner is used all over; nails of panels at least 3/8 in from the edges")
-	l.hold(c)
+	return best, c
 }
 
 // deckNailings lists what to try, the least first.

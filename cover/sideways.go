@@ -36,6 +36,8 @@ type sideways struct {
 	low        float64 // part of the weight that is below the roof: beams and half of the posts
 	width      float64 // in
 	projection float64 // in
+	outermost  float64 // in, farthest beam line from the house
+	attached   bool    // a ledger ties the cover to the house
 	spacing    float64 // in
 	rafters    int     // ties of rafters to beams, over all lines
 	posts      int     // of all lines
@@ -46,7 +48,7 @@ type sideways struct {
 func newSideways(m *model, w trio) sideways {
 	p := &m.plan
 	s := sideways{
-		width: p.width, projection: p.projection, spacing: p.spacing,
+		width: p.width, projection: p.projection, spacing: p.spacing, outermost: p.lines[len(p.lines)-1], attached: p.attached,
 		rafters: len(p.rafters) * len(p.lines), posts: len(p.lines) * len(p.posts),
 	}
 	s.along = push{direction: "along the house", system: *m.in.Lateral.Along}
@@ -130,7 +132,12 @@ func (s *sideways) at(kind connections.Kind) (along, out share) {
 	case connections.LedgerToHouse:
 		return s.onLedger(calc.Ft)
 	case connections.RafterToLedger:
-		return s.onLedger(s.spacing)
+		along, out := s.onLedger(s.spacing)
+		if s.along.byHouse() { // the edge rafters are the chords of the deck; all hangers are alike
+			c := s.chord()
+			out = share{max(out.wind, c.wind), max(out.quake, c.quake)}
+		}
+		return along, out
 	case connections.RafterToBeam:
 		return s.through(&s.along, s.rafters), s.through(&s.out, s.rafters)
 	case connections.BeamToPost, connections.PostToBase, connections.BaseToGround, connections.Ground:
@@ -139,17 +146,18 @@ func (s *sideways) at(kind connections.Kind) (along, out share) {
 	return share{}, share{}
 }
 
-// onLedger is the force on a length of ledger. A force along the house acts in the
-// middle of the roof and turns it about the ledger: the turning moment M pulls at its
-// ends with 6 M / L² per length, as in a beam of that depth.
+// onLedger is the force on a length of ledger. A force along the house turns the roof
+// about the ledger: the turning moment M pulls at its ends with 6 M / L² per length, as in
+// a beam of that depth. A ledger beside posts of the cover's own is stiffer than they are
+// and draws the push first: it is fastened for all of it.
 func (s *sideways) onLedger(length float64) (along, out share) {
 	part := length / s.width
-	if s.along.byHouse() {
-		turn := 6 * (s.projection / 2) / s.width * part
+	if s.along.byHouse() || s.attached {
+		turn, per := s.turning(), 6/s.width*part
 		along = share{s.along.wind.Force * part, s.along.quake.Force * part}
-		out = share{s.along.wind.Force * turn, s.along.quake.Force * turn}
+		out = share{turn.wind * per, turn.quake * per}
 	}
-	if s.out.byHouse() {
+	if s.out.byHouse() || s.attached {
 		out.wind = max(out.wind, s.out.wind.Force*part)
 		out.quake = max(out.quake, s.out.quake.Force*part)
 	}

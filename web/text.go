@@ -233,6 +233,9 @@ func (p *printer) ground(r cover.Report) {
 	for _, w := range r.Lateral {
 		for _, s := range w.Path {
 			p.row(w.Direction+", "+s.Part, pounds(s.Demand)+" lb", s.Per, string(s.Verdict), s.Reason)
+			for _, c := range s.Checks {
+				p.row("", c.Name+remembered(c.Recalled), ratio(c.Ratio), string(c.Verdict), c.Combination)
+			}
 		}
 	}
 	p.head("Headroom")
@@ -308,6 +311,11 @@ func Calculations(w io.Writer, r cover.Report) error {
 	}
 	for _, l := range r.Lateral {
 		p.lines("Sideways, "+l.Direction, l.Lines)
+		for _, s := range l.Path {
+			for _, c := range s.Checks {
+				p.check("Sideways, "+l.Direction+", "+s.Part+", "+c.Combination, c.Check)
+			}
+		}
 	}
 	p.check("Headroom", r.Headroom.Check)
 	for _, t := range r.Existing {
