@@ -58,9 +58,9 @@ func (p *planSheet) behindLedger() {
 		return
 	}
 	wide, high := tagRoom(m)
-	for _, part := range []float64{0.9, 0.6, 0.4, 0.75, 0.25, 0.97, 0.05} {
-		for _, angle := range []float64{-70, -110, 80, 110} {
-			joint, h := p.at(part*p.g.Width, 0), hint{angle: angle, least: 14, most: 130}
+	for _, part := range []float64{0.9, 0.6, 0.4, 0.75, 0.25, 0.97, 0.05, 0.5, 0.15, 0.83, 0.33, 0.67} {
+		for _, angle := range []float64{-70, -110, 80, 110, -30, -150, 30, 150} {
+			joint, h := p.at(part*p.g.Width, 0), hint{angle: angle, least: 14, most: 260}
 			if _, ok := p.place(joint, wide, high, h); ok {
 				p.mark(m, joint, h)
 				return

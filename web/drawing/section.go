@@ -202,6 +202,7 @@ func (s *sectionSheet) marks() {
 	if attached(s.g) {
 		s.point("L", 0, s.at(0, mid), hint{angle: 212, least: 28, most: 60})
 		s.point("H", 0, s.at(ft(ledgerThick), mid), hint{angle: 60, least: 16, most: 60})
+		s.point("W", 0, s.at(0, mid-s.plumb-1), hint{angle: 160, least: 28, most: 160})
 	}
 	y := 0.3 * s.g.Projection
 	s.point("D", 0, s.at(y, s.top(y)).plus(0, -1), hint{angle: -90, least: 14, most: 60})
