@@ -57,7 +57,9 @@ func run(ctx context.Context, args []string, in io.Reader, out, report io.Writer
 		SilenceUsage: true, SilenceErrors: true, Args: cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
-	root.AddCommand(serveCommand(report), sizeCommand(in), compareCommand(in), tableCommand(in, report), surveyCommand(in), &cobra.Command{
+	root.AddCommand(serveCommand(report), sizeCommand(in), compareCommand(in), optionsCommand(in))
+	root.AddCommand(tableCommand(in, report), surveyCommand(in))
+	root.AddCommand(&cobra.Command{
 		Use: "schema", Short: "Print the JSON Schema of a job", Args: cobra.NoArgs,
 		Run: func(c *cobra.Command, _ []string) { c.Print(string(cover.Schema())) },
 	})
@@ -243,6 +245,62 @@ func compareCommand(in io.Reader) *cobra.Command {
 		return nil
 	}
 	return c
+}
+
+// optionsCommand finds every cover of a space that no other one beats.
+func optionsCommand(in io.Reader) *cobra.Command {
+	c := &cobra.Command{
+		Use:   "options JOB",
+		Short: "Find every cover that no other one beats in cost, sag, posts, ties and depth for the file JOB, - for standard input",
+		Args:  cobra.ExactArgs(1),
+	}
+	asJSON := c.Flags().Bool("json", false, "print the options as JSON")
+	var l cover.Limits
+	c.Flags().Float64Var(&l.Depth, "depth", 0, "most depth of rafter and beam together, in; 0 for no limit")
+	c.Flags().Float64Var(&l.Rating, "rating", 0, "most uplift rating of a rafter tie, lb; 0 for no limit")
+	c.Flags().Float64Var(&l.ClearFrom, "clear-from", 0, "no post from here, ft from the left end")
+	c.Flags().Float64Var(&l.ClearTo, "clear-to", 0, "no post up to here, ft from the left end")
+	c.RunE = func(c *cobra.Command, args []string) error {
+		job, err := read(args[0], in)
+		if err != nil {
+			return err
+		}
+		f, err := cover.Undominated(c.Context(), job, cover.UsualSpace(job), l, nil)
+		if err != nil {
+			return err
+		}
+		if *asJSON {
+			err = json.NewEncoder(c.OutOrStdout()).Encode(f)
+		} else {
+			err = showFront(c.OutOrStdout(), f)
+		}
+		if err != nil {
+			return fault{err}
+		}
+		if len(f.Points) == 0 {
+			return errNotOK
+		}
+		return nil
+	}
+	return c
+}
+
+// showFront prints a front as text.
+func showFront(out io.Writer, f cover.Front) error {
+	fmt.Fprintf(out, "%s\n\n%d of %.0f covers are beaten by no other one. Cost in %s.\n\n", f.Notice, len(f.Points), f.Options, f.Measure)
+	fmt.Fprintf(out, "%9s %9s %6s %9s %9s %8s  %-30s %-30s %s\n",
+		"cost", "sag in", "posts", "tie lb", "depth in", "spacing", "rafters", "beams", "posts")
+	for _, p := range f.Points {
+		fmt.Fprintf(out, "%9.2f %9.3f %6d %9.0f %9.2f %8g  %-30s %-30s %d of %s a line\n", p.Cost, p.Sag, p.Posts, p.Rating, p.Depth,
+			p.Spacing, p.Rafter+" "+p.RafterWood.String(), p.Beam+" "+p.BeamWood.String(), p.Count, p.Post)
+	}
+	fmt.Fprintln(out)
+	for _, n := range f.Notes {
+		if _, err := fmt.Fprintln(out, "-", n); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func tableCommand(in io.Reader, report io.Writer) *cobra.Command {

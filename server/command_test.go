@@ -90,6 +90,8 @@ func testCalls(t *testing.T, path string) {
 		{"compare", []string{"compare", at, "--spacing", "16,32", "--wood", "Hem-Fir No.2"}, "", 3, "repetitive member factor", ""},
 		{"compare as JSON", []string{"compare", "-", "--json", "--spacing", "16"}, desert, 3, `"options":[`, ""},
 		{"compare as values", []string{"compare", at, "--csv", "--spacing", "16"}, "", 3, "as_drawn,spacing_in,species", ""},
+		{"options", []string{"options", at, "--clear-from", "9", "--clear-to", "11"}, "", 3, "beaten by no other one", ""},
+		{"options, limit below 0", []string{"options", at, "--depth", "-1"}, "", 2, "", "limits: "},
 		{"compare at no spacing", []string{"compare", at, "--spacing", "two"}, "", 2, "", "spacing: "},
 		{"table", []string{"table", "-", "--from", "3", "--to", "4"}, table.Demo(), 0, "\n", ""},
 		{"head of a table", []string{"table", "-", "--to", "1"}, table.Demo(), 0, cover.Notice, ""},

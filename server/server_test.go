@@ -116,6 +116,8 @@ func TestAnswers(t *testing.T) {
 		{"compare, no such wood", "POST", "/api/v1/compare?wood=Oak+No.2", json, desert, 422, "application/problem+json", "Oak"},
 		{"compare, no job", "POST", "/api/v1/compare", json, "{}", 422, "application/problem+json", "site.wind_speed_mph"},
 		{"compare, a form for a program", "POST", "/api/v1/compare", typed, filled, 415, "application/problem+json", "application/json"},
+		{"options", "POST", "/api/v1/options", json, desert, 200, json, `"points"`},
+		{"options, no job", "POST", "/api/v1/options", json, "{}", 422, "application/problem+json", "site.wind_speed_mph"},
 		{"compare page", "GET", "/compare?" + filled, "", "", 200, "text/html", "side by side"},
 		{"compare page, wrong choice", "GET", "/compare?spacing=two&" + filled, "", "", 422, "text/html", "another look"},
 		{"compare page, wrong input", "GET", "/compare?site.wind_speed_mph=NaN", "", "", 422, "text/html", "NaN"},
