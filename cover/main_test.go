@@ -9,7 +9,7 @@ import (
 
 // draws is how many random covers a property is tried on unless -rapid.checks says
 // otherwise. Each is sized whole, several times, in both design methods.
-const draws = "25"
+const draws = "12"
 
 // TestMain sets the number of draws.
 func TestMain(m *testing.M) {
