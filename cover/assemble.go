@@ -17,6 +17,7 @@ func (m *model) report(in Input, assumed []Assumption, ws *workspace, d design) 
 		return Report{}, err
 	}
 	ground, choice := m.foundations(ws, &d)
+	d.buried = buried(ground)
 	links := m.links(ws, &d)
 	m.holdLinks(links, ground)
 	r := Report{

@@ -7,8 +7,9 @@ import "patiocover/beam/lumber"
 type design struct {
 	rafter, beam, post       wood
 	noRafter, noBeam, noPost []Rejected
-	tried                    int     // index of the post among its candidates
-	deck                     *decked // nil where none that can be checked was described
+	tried                    int       // index of the post among its candidates
+	deck                     *decked   // nil where none that can be checked was described
+	buried                   []float64 // in, how far each post is set in the ground; nil where none is
 }
 
 // Size answers one cover: it fills what may be assumed, chooses the smallest size

@@ -98,6 +98,9 @@ func (m *model) takeOff(r *Report, d *design) TakeOff {
 		t.Notes = append(t.Notes,
 			"The deck is listed by its pieces, and the layer of the dead load that is the deck is the same thing: price one of them")
 	}
+	if d.buried != nil {
+		t.Notes = append(t.Notes, "Posts in the ground are taken down to the bottom of their footings")
+	}
 	for _, l := range m.lots(d) {
 		t.buyWood(l, m.in.Market)
 	}
@@ -125,6 +128,18 @@ func (t *TakeOff) spend(dollars float64) {
 		t.Cost = new(float64)
 	}
 	*t.Cost += dollars
+}
+
+// buried is how far each post reaches below grade, in: down to the bottom of the footing
+// that it is set in. It is nil where posts stand on their bases.
+func buried(ground []FoundationAt) []float64 {
+	var out []float64
+	for _, f := range ground {
+		if f.Kind == "embedded" {
+			out = append(out, f.Depth*calc.In)
+		}
+	}
+	return out
 }
 
 // lots lists the wood of the design by item, in the order of the marks.
@@ -157,7 +172,13 @@ func (m *model) lots(d *design) []*lot {
 	}
 	for i := range p.lines {
 		height := m.postHeight(i, d.rafter.section.Depth, d.beam.section.Depth)
-		of(m.posts, &d.post).add("P", height, len(p.posts)*d.post.plies())
+		for n := range p.posts {
+			below := 0.0
+			if d.buried != nil {
+				below = d.buried[i*len(p.posts)+n]
+			}
+			of(m.posts, &d.post).add("P", height+below, d.post.plies())
+		}
 	}
 	if m.kneed.braced {
 		of(m.posts, &m.kneed.wood).add(kneeMark, m.kneeLength(), m.kneeCount())
@@ -257,6 +278,9 @@ func (m *model) otherItems(r *Report, d *design) []BuyLine {
 	}
 	for _, p := range bolts {
 		out = addPart(out, p)
+	}
+	if r.Concrete.Yards > 0 {
+		out = append(out, BuyLine{Item: "concrete", Quantity: calc.RoundUp(r.Concrete.Yards, 0.01), Unit: "cubic_yard"})
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package cover_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -102,4 +103,25 @@ func TestTakeOffLaws(t *testing.T) {
 			}
 		}
 	})
+}
+
+// What stands in the ground is bought and poured: posts reach down to the bottom of their
+// footings, and the concrete is one item by the cubic yard, of 27 ft³ each.
+func TestTakeOffOfPostsInTheGround(t *testing.T) {
+	in := embedded()
+	r := size(t, priced(in, price("Concrete", "cubic_yard", 200)))
+	longest := 0.0
+	for _, p := range r.TakeOff.Pieces {
+		if p.Mark == "P" {
+			longest = max(longest, p.Length)
+		}
+	}
+	assert.Greater(t, longest, r.Geometry.Lines[0].Bottom+r.Foundations[0].Depth/12-1e-9)
+	feet := 0.0
+	for _, f := range r.Foundations {
+		feet += f.Concrete
+	}
+	require.NotNil(t, r.TakeOff.Cost)
+	calctest.Near(t, 200*math.Ceil(feet/27*100)/100, *r.TakeOff.Cost, 1e-6)
+	assert.Len(t, r.TakeOff.Notes, len(size(t, in).TakeOff.Notes), "the price of the concrete has its item")
 }
