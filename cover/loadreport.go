@@ -8,6 +8,80 @@ import (
 	"patiocover/loads/snow"
 )
 
+// A LoadReport is what acts on the cover.
+type LoadReport struct {
+	Layers       []LayerLine       `json:"layers"`          // dead load layer by layer
+	Derivations  []Derivation      `json:"derivations"`     // written calculation of each load
+	Cases        []LoadCase        `json:"cases"`           // the resulting pressures
+	Heaps        []HeapLine        `json:"heaps,omitempty"` // deeper snow near the house, each a case of its own
+	Views        []WindView        `json:"wind_views"`      // the views an authority may take of the cover
+	Combinations []CombinationLine `json:"combinations"`    // the factor rows
+}
+
+// A WindView is one way to see the cover in the wind chapters: the worst net pressure on
+// the whole roof, strength level.
+type WindView struct {
+	View     string  `json:"view"`             // free roof, attached canopy, overhang of the house roof
+	Known    bool    `json:"known"`            // it has values here
+	Up       float64 `json:"up_psf"`           // psf, net upward
+	Down     float64 `json:"down_psf"`         // psf, net downward
+	Uplift   bool    `json:"governs_uplift"`   // it governs upward
+	Downward bool    `json:"governs_downward"` // it governs downward
+	Source   string  `json:"source"`           // clause
+	Note     string  `json:"note,omitempty"`   // why it does not count, or is not known
+}
+
+// A LayerLine is one layer of the dead load.
+type LayerLine struct {
+	Name    string      `json:"name"`    // what the layer is
+	Weight  float64     `json:"psf"`     // psf of sloped surface
+	Certain bool        `json:"certain"` // counted against uplift
+	Source  string      `json:"source"`  // whence the weight comes
+	Status  calc.Status `json:"status"`  // how the weight is known
+}
+
+// A Derivation is a written calculation that is no check.
+type Derivation struct {
+	Title string      `json:"title"` // what is derived
+	Lines []calc.Line `json:"lines"` // the written calculation
+}
+
+// A LoadCase is one load as it enters the statics.
+type LoadCase struct {
+	Name   string  `json:"name"`         // such as wind, toward the house, case A, clear
+	Value  float64 `json:"psf"`          // psf; wind is strength level, + down
+	Second float64 `json:"psf_low_half"` // psf on the low half where it differs, else the same
+	On     string  `json:"on"`           // plan or slope surface
+	Source string  `json:"source"`       // figure, or field of the input
+}
+
+// A HeapLine is snow that lies deeper near the house, a drift or what slid off its
+// roof, on top of even snow. Loads are per area of plan and without factors.
+type HeapLine struct {
+	Name  string  `json:"name"`     // such as leeward drift
+	Even  float64 `json:"even_psf"` // psf of the even snow below it, all over the cover
+	Peak  float64 `json:"peak_psf"` // psf of the heap alone at the high edge
+	Far   float64 `json:"far_psf"`  // psf of the heap alone at the end of its reach
+	Reach float64 `json:"reach_ft"` // ft out from the high edge, at most the projection
+}
+
+// A CombinationLine is one row of factors, on wind and earthquake of strength level.
+type CombinationLine struct {
+	Name         string      `json:"name"`          // as the standard prints it
+	Clause       string      `json:"clause"`        // edition, section, number
+	Method       string      `json:"method"`        // ASD, allowable stress design, or LRFD, strength design
+	Used         bool        `json:"used"`          // a check or a demand of this report uses it
+	Dead         float64     `json:"dead"`          // factor
+	RoofLive     float64     `json:"roof_live"`     // factor
+	Snow         float64     `json:"snow"`          // factor
+	Wind         float64     `json:"wind"`          // factor
+	Earthquake   float64     `json:"earthquake"`    // factor on Eh, sideways, either way
+	EarthquakeUp float64     `json:"earthquake_up"` // factor on Ev, above 0 pressing down, below 0 lifting
+	Duration     float64     `json:"c_d"`           // load duration factor C_D; 0 in strength design
+	TimeEffect   float64     `json:"lambda"`        // time effect factor of strength design; 0 in ASD
+	Status       calc.Status `json:"status"`        // how the factors on the loads are known
+}
+
 // loadReport writes down what acts.
 func (m *model) loadReport(d *design) LoadReport {
 	var out LoadReport

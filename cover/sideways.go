@@ -43,6 +43,14 @@ type sideways struct {
 	posts      int     // of all lines
 }
 
+// push is that of a direction.
+func (s *sideways) push(direction int) *push {
+	if direction == outward {
+		return &s.out
+	}
+	return &s.along
+}
+
 // newSideways works out the horizontal load on the cover as designed. Every post is
 // counted in full; none shelters another.
 func newSideways(m *model, w trio) sideways {
@@ -122,6 +130,12 @@ func (p *push) byHouse() bool { return p.system == "house_diaphragm" }
 
 // A share is what one joint takes of the loads of one direction, strength level, lb.
 type share struct{ wind, quake float64 }
+
+// by takes a force or moment per pound of the push.
+func (s share) by(factor float64) share { return share{s.wind * factor, s.quake * factor} }
+
+// orNothing is not a number where x is none, so that nothing passes by it.
+func (s share) orNothing(x float64) share { return share{s.wind + 0*x, s.quake + 0*x} }
 
 // at is the sideways force on one joint of a kind, on the ledger per foot. Where the
 // house holds the cover, the roof goes through the deck to the ledger and the posts and

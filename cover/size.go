@@ -178,3 +178,9 @@ var (
 		"bending at the cut", "shear at the fasteners", "live or snow deflection", "long-term deflection", "deflection under wind",
 	}
 )
+
+// A trio is the wood of the three kinds of member.
+type trio struct{ rafter, beam, post *wood }
+
+// woods are those of a design.
+func (d *design) woods() trio { return trio{&d.rafter, &d.beam, &d.post} }
