@@ -60,9 +60,9 @@ func newSnow(in Input, p *plan, edition loads.Edition) (snowLoads, error) {
 	case b.Sloped == 0 && b.Minimum == 0 && b.Rain == 0:
 		return s, nil
 	}
-	s.sets = []snowSet{{"", s.balanced.Sloped + s.balanced.Rain, -1}}
-	if s.balanced.Minimum > s.sets[0].even {
-		s.sets = append(s.sets, snowSet{"least snow of low slopes", s.balanced.Minimum, -1})
+	s.sets = []snowSet{{"", s.balanced.Cases()[0].Load, -1}}
+	if most := s.balanced.Governing(); most.Kind == snow.MinimumCase {
+		s.sets = append(s.sets, snowSet{"least snow of low slopes", most.Load, -1})
 	}
 	s.fromHouse(in, p, edition)
 	return s, nil

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"patiocover/calc"
+	"patiocover/loads/wind"
 )
 
 // A Basis is a set of coefficients from which the uplift of a tie is worked. All are
@@ -18,16 +19,12 @@ type Basis struct {
 	Status   calc.Status // of the outside coefficients
 }
 
-// soffit is GCp below a windward overhang, factor (ASCE 7-16 28.3.3, read in two public
-// programs).
-const soffit = 0.7
-
 // Height, dead load and overhang behind IRC 2018 Table R802.11: its footnotes, from
 // memory, and the constants with which the closed form reproduces it.
 const (
-	TableHeight   = 33 * calc.Ft  // mean roof height, in
-	TableDead     = 15 * calc.PSF // roof and ceiling, lb/in² of plan
-	TableOverhang = 2 * calc.Ft   // in
+	tableHeight   = 33 * calc.Ft  // mean roof height, in
+	tableDead     = 15 * calc.PSF // roof and ceiling, lb/in² of plan
+	tableOverhang = 2 * calc.Ft   // in
 )
 
 // TableBasis returns the coefficients with which a [Tie] reproduces IRC 2018 Table
@@ -60,7 +57,7 @@ func PlainBasis(angle float64, end bool, class Enclosure) (Basis, bool) {
 	windward, leeward := NewOutside(angle, false, end), NewOutside(angle, true, end)
 	b := Basis{
 		Name: "plain figure, interior zone", Windward: windward.Up, Leeward: leeward.Up,
-		Overhang: windward.Up + soffit, Inside: inside,
+		Overhang: windward.Up + wind.Soffit, Inside: inside,
 		Source: "ASCE 7-16 Fig. 28.3-1, larger suction of both load cases; below the overhang 0.7, 28.3.3",
 		Status: calc.Read,
 	}

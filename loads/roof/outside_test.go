@@ -97,43 +97,6 @@ func TestWidths(t *testing.T) {
 	}
 }
 
-func TestZoneOfASpot(t *testing.T) {
-	widths := func(f roof.Figures, angle float64) roof.Widths {
-		w, ok := roof.NewWidths(f, roof.Gable, angle, 10*calc.Ft, 30*calc.Ft)
-		require.True(t, ok)
-		return w
-	}
-	flat, gable := widths(roof.Figures716, 5), widths(roof.Figures716, 12)
-	old, oldGable := widths(roof.Figures710, 5), widths(roof.Figures710, 12)
-	for _, c := range []struct {
-		name             string
-		widths           roof.Widths
-		eave, end, ridge float64 // ft
-		want             roof.Zone
-	}{
-		{"long leg of the corner", flat, 1, 5, 14, roof.Zone3},
-		{"other leg", flat, 5, 1, 10, roof.Zone3},
-		{"between the legs", flat, 3, 3, 12, roof.Zone2},
-		{"edge", flat, 5.9, 20, 9, roof.Zone2},
-		{"inside of the edge", flat, 7, 20, 8, roof.Zone1},
-		{"beyond 1.2 h", flat, 13, 20, 2, roof.Zone1Prime},
-		{"corner of 7-10", old, 2, 2, 13, roof.Zone3},
-		{"edge of 7-10", old, 2, 4, 13, roof.Zone2},
-		{"middle of 7-10", old, 4, 4, 1, roof.Zone1},
-		{"ridge of 7-10", oldGable, 14, 20, 1, roof.Zone2},
-		{"ridge at the gable end of 7-10", oldGable, 14, 2, 1, roof.Zone3},
-		{"ridge at the gable end", gable, 14, 2, 1, roof.Zone3Ridge},
-		{"ridge", gable, 14, 20, 1, roof.Zone2Ridge},
-		{"gable end", gable, 8, 1, 7, roof.Zone2End},
-		{"eave", gable, 1, 20, 14, roof.Zone2Eave},
-		{"eave at the gable end", gable, 1, 1, 14, roof.Zone3Eave},
-		{"field", gable, 8, 20, 7, roof.Zone1},
-	} {
-		got := c.widths.At(roof.Spot{Eave: c.eave * calc.Ft, End: c.end * calc.Ft, Ridge: c.ridge * calc.Ft})
-		assert.Equal(t, c.want, got, c.name)
-	}
-}
-
 func TestUnknownPlanOfZones(t *testing.T) {
 	for _, c := range []struct {
 		figures roof.Figures

@@ -81,14 +81,6 @@ func NewSupport(j Joint, b Basis, bays Bays) Support {
 	return u
 }
 
-// Lighter returns how much the uplift grows for a dead load lower by drop, lb/in² of
-// plan: the uplift of the same roof with it less that with it, no wind counted twice.
-func (u Support) Lighter(drop float64) float64 {
-	j := u.Joint
-	j.Dead -= drop
-	return NewSupport(j, u.Basis, u.Bays).Uplift - u.Uplift
-}
-
 // Lines writes the uplift up, without the velocity pressure, which has lines of its own.
 func (u Support) Lines() []calc.Line {
 	var s calc.Sheet

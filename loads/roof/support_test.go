@@ -64,7 +64,6 @@ func TestSupportLaws(t *testing.T) {
 		light := j
 		light.Dead /= 2
 		assert.GreaterOrEqual(t, roof.NewSupport(light, b, bays).Uplift, u.Uplift, "less dead load never lowers the uplift")
-		near(t, roof.NewSupport(light, b, bays).Uplift-u.Uplift, u.Lighter(j.Dead/2), 1e-6, "lighter by half")
 		fast := j
 		fast.Site.Speed *= 1.1
 		assert.GreaterOrEqual(t, roof.NewSupport(fast, b, bays).Balance, u.Balance-1e-9*(1+math.Abs(u.Balance)))

@@ -27,9 +27,9 @@ type Joint struct {
 func TableJoint(exposure string, speed, span, spacing float64) Joint {
 	return Joint{
 		Site: wind.Site{
-			Edition: loads.ASCE716, Exposure: exposure, Speed: speed, Hill: 1, Elevation: 1, Height: TableHeight,
+			Edition: loads.ASCE716, Exposure: exposure, Speed: speed, Hill: 1, Elevation: 1, Height: tableHeight,
 		},
-		Span: span, Overhang: TableOverhang, Spacing: spacing, Dead: TableDead,
+		Span: span, Overhang: tableOverhang, Spacing: spacing, Dead: tableDead,
 	}
 }
 
@@ -101,17 +101,4 @@ func (t Tie) Lines() []calc.Line {
 	s.Step("U_0", "M / L", t.Balance, "lb", "statics; negative where the dead load holds")
 	s.Step("U", "max(0, U_0)", t.Uplift, "lb", "uplift of the tie, allowable stress level")
 	return s.Lines()
-}
-
-// Lighter returns how much the uplift of the joint grows for a dead load lower by drop,
-// lb/in² of plan: 0.6 drop s (L/2 + o), exact for every basis while the roof lifts.
-func (j Joint) Lighter(drop float64) float64 {
-	return deadFactor * drop * j.Spacing * (j.Span/2 + j.Overhang)
-}
-
-// Inflated returns how much the uplift grows when the internal coefficient grows by
-// rise: rise q s L/2, exact for every basis while the roof lifts. From an enclosed to a
-// partially enclosed house the rise is 0.37.
-func (t Tie) Inflated(rise float64) float64 {
-	return rise * t.Pressure * t.Joint.Spacing * t.Joint.Span / 2
 }

@@ -44,49 +44,6 @@ func NewWidths(f Figures, shape Shape, angle, height, least float64) (Widths, bo
 	return w, true
 }
 
-// A Spot is a point of the roof by its distances on plan.
-type Spot struct {
-	Eave  float64 // from the nearest eave, in
-	End   float64 // from the nearest gable end, in
-	Ridge float64 // from the ridge, in; a flat roof has none: any distance
-}
-
-// At returns the zone of a spot. On a border the worse zone counts.
-func (w Widths) At(p Spot) Zone {
-	near, far := min(p.Eave, p.End), max(p.Eave, p.End)
-	corner := near <= w.Depth && far <= w.Corner
-	if w.Figures == Figures716 && !w.byRoof {
-		return w.gable(p, corner)
-	}
-	ridge := w.Angle > flatRoof && p.Ridge <= w.Edge
-	switch {
-	case corner || ridge && p.End <= w.Corner && w.Figures == Figures710:
-		return Zone3
-	case near <= w.Edge || ridge:
-		return Zone2
-	case w.byRoof && near > w.Inner:
-		return Zone1Prime
-	}
-	return Zone1
-}
-
-// gable is the zone of a spot on a gable roof of 7-16 above 7 degrees.
-func (w Widths) gable(p Spot, corner bool) Zone {
-	switch {
-	case p.Ridge <= w.Edge && p.End <= w.Edge:
-		return Zone3Ridge
-	case corner:
-		return Zone3Eave
-	case p.Ridge <= w.Edge:
-		return Zone2Ridge
-	case p.End <= w.Edge:
-		return Zone2End
-	case p.Eave <= w.Edge:
-		return Zone2Eave
-	}
-	return Zone1
-}
-
 // Lines writes the widths up.
 func (w Widths) Lines() []calc.Line {
 	var s calc.Sheet

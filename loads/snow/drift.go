@@ -194,21 +194,6 @@ func (d *Drift) spread() {
 	}
 }
 
-// At returns the pressure of the drift at a distance from the near edge of the cover,
-// lb/in² of plan. distance is in inches; beyond the loaded length there is none.
-func (d Drift) At(distance float64) float64 {
-	switch {
-	case !d.Reason.Known() || math.IsNaN(distance):
-		return math.NaN()
-	case distance < 0 || distance > d.Loaded || d.Loaded == 0:
-		return 0
-	}
-	return d.Peak - (d.Peak-d.Far)*distance/d.Loaded
-}
-
-// Line returns the drift on the cover per length along the step, lb/in.
-func (d Drift) Line() float64 { return (d.Peak + d.Far) / 2 * d.Loaded }
-
 // A Pair is the two drifts at the wall of the house.
 type Pair struct {
 	Leeward  Drift // off the roof of the house

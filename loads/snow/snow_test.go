@@ -180,7 +180,7 @@ func TestRefusals(t *testing.T) {
 			assert.Empty(t, b.Lines())
 			d := snow.NewDrift(b, step(), snow.Leeward)
 			assert.Equal(t, c.want, d.Reason)
-			assert.True(t, math.IsNaN(d.Peak) && math.IsNaN(d.Line()) && math.IsNaN(d.At(1)))
+			assert.True(t, math.IsNaN(d.Peak) && math.IsNaN(d.Far))
 			assert.Empty(t, d.Lines())
 		})
 	}
@@ -236,7 +236,7 @@ func TestSnowAllocatesNothing(t *testing.T) {
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
 		b := snow.NewBalanced(site, roof)
 		d := snow.Drifts(b, at).Larger()
-		sink += b.Governing().Load + d.Line() + d.At(12) +
+		sink += b.Governing().Load + d.Peak + d.Far +
 			snow.NewDrift(b, at, snow.Parapet).Peak + snow.NewSliding(loads.ASCE716, above, at.Cover, 0).Line
 	}))
 }

@@ -7,7 +7,8 @@
 // of the main wind force resisting system for wind across and along the ridge,
 // [Component] those of parts by zone and effective area, and [Sideways] the
 // horizontal force on the edges and posts. A [Canopy] and an [Extension] are the other
-// two views; [Views] sets them beside the free roof and says which governs.
+// two views; [Views] sets them beside the free roof and says which governs. An
+// [Enclosed] is the cover with its sides closed in part.
 //
 // It follows ASCE/SEI 7-16 26.8, 26.10, 27.3.2, 28.3.3, 30.7 and 30.11, and the same
 // figures of 7-22. The coefficients of the whole roof were read in two transcriptions of
@@ -20,6 +21,6 @@
 //
 // An attached cover is a free roof too, with the worse of clear and obstructed flow;
 // unless one is chosen, the other views only add to it. The coefficients of a canopy are
-// the user's: the package has none. It leaves out roofs over 45 degrees, and enclosed or
-// screened covers.
+// the user's: the package has none. It leaves out roofs over 45 degrees, and the wind on
+// walls and screens themselves.
 package wind

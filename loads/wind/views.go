@@ -50,12 +50,6 @@ func newView(m Model, suction, pressure float64, source string) View {
 	return v
 }
 
-// View is the part of a free roof as one way to see a cover.
-func (c Component) View() View {
-	e := c.Velocity.Site.Edition
-	return newView(FreeRoof, c.Suction, c.Pressure, e.String()+" "+chapter(e))
-}
-
 // WholeRoof is the free roof as one way to see a cover: the worst net coefficients of
 // the whole roof over both flows and all directions (ASCE 7-16 27.3.2).
 func WholeRoof(v Velocity, r Roof) View {

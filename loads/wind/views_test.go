@@ -105,12 +105,11 @@ func TestExtension(t *testing.T) {
 }
 
 // Trap: canopy coefficients for a deep attached cover. Below half of the eave height the
-// net uplift is under 0.5 at 100 ft², against 1.1 to 1.2 of the free roof: never taken
+// net uplift is under 0.5 at 100 ft², against 1.1 to 1.2 of the whole free roof: never taken
 // below the free roof unless chosen, and then told.
 func TestTrapCanopyForADeepCover(t *testing.T) {
 	s := place()
-	v := wind.NewVelocity(s)
-	free := wind.NewComponent(v, cover(2), 100*calc.SqFt, wind.Middle, both).View()
+	free := wind.WholeRoof(wind.NewVelocity(s), cover(2))
 	canopy := known(t, s, forum).View()
 	assert.Less(t, canopy.Suction, 0.75*free.Suction)
 	open := wind.NewViews(free, canopy, wind.View{}, wind.Unchosen)
