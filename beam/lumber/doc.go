@@ -17,7 +17,7 @@
 // section is bending on edge.
 //
 // Beside sawn lumber it knows structural glued laminated timber (Table 5A), plies side
-// by side ([Section.Times]), round poles ([PoleOf]), machine graded lumber (Table 4C),
+// by side ([Section.Times]), round poles, machine graded lumber (Table 4C),
 // and values that the user takes from an evaluation report ([Given]).
 //
 // It leaves out values for round poles, decking of Table 4E, glued laminated timber

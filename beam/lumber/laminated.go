@@ -105,7 +105,7 @@ func LaminatedSections(species string, depth float64) []Section {
 			continue
 		}
 		for n := fewestLaminations; float64(n)*l.lamination <= depth; n++ {
-			if s, ok := GluedOf(l.width, float64(n)*l.lamination); ok {
+			if s, ok := gluedOf(l.width, float64(n)*l.lamination); ok {
 				all = append(all, s)
 			}
 		}

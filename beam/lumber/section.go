@@ -101,15 +101,6 @@ func (s Section) Contact(side float64) float64 {
 	return side
 }
 
-// ShearShape returns the largest over the mean shear stress, ratio: 3/2 of a
-// rectangle, 4/3 of a circle (NDS 2018 3.4.2).
-func (s Section) ShearShape() float64 {
-	if s.Round {
-		return 4.0 / 3
-	}
-	return 3.0 / 2
-}
-
 //go:embed sizes.csv
 var sizesCSV string
 

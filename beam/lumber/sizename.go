@@ -34,7 +34,7 @@ func dressed(name string) (Section, bool) {
 // otherSize reads the name of glued wood, of a pole, or of plies.
 func otherSize(name string) (Section, bool) {
 	if m := poleForm.FindStringSubmatch(name); m != nil {
-		return PoleOf(side(m[1]))
+		return poleOf(side(m[1]))
 	}
 	if s, ok := glued(name); ok {
 		return s, true
@@ -61,7 +61,7 @@ func glued(name string) (Section, bool) {
 	if m == nil || wholeForm.MatchString(name) {
 		return Section{}, false
 	}
-	return GluedOf(side(m[1]), side(m[2]))
+	return gluedOf(side(m[1]), side(m[2]))
 }
 
 // side reads 12, 5-1/8 or 11.875, in inches; not a number when the fraction is none.
@@ -82,9 +82,9 @@ const (
 	sixteenth = calc.Sixteenth
 )
 
-// GluedOf returns the section of glued wood with the actual breadth and depth, in, the
+// gluedOf returns the section of glued wood with the actual breadth and depth, in, the
 // small one first.
-func GluedOf(breadth, depth float64) (Section, bool) {
+func gluedOf(breadth, depth float64) (Section, bool) {
 	if !(thinnest <= breadth && breadth <= depth && depth <= deepest) {
 		return Section{}, false
 	}
@@ -94,9 +94,9 @@ func GluedOf(breadth, depth float64) (Section, bool) {
 	}, true
 }
 
-// PoleOf returns the section of a round pole with the diameter, in: its least along
+// poleOf returns the section of a round pole with the diameter, in: its least along
 // the length that is checked, because poles taper.
-func PoleOf(diameter float64) (Section, bool) {
+func poleOf(diameter float64) (Section, bool) {
 	if !(slimmest <= diameter && diameter <= stoutest) {
 		return Section{}, false
 	}

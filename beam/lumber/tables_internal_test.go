@@ -314,3 +314,10 @@ func TestEveryDurationHasARow(t *testing.T) {
 		assert.NotEmpty(t, d.Load())
 	}
 }
+
+// all lists the values in the order of the printed columns.
+func (v Values) all() [8]Quoted {
+	return [...]Quoted{
+		v.Bending, v.Tension, v.Shear, v.Bearing, v.Compression, v.Elasticity, v.Stability, v.Gravity,
+	}
+}

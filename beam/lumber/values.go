@@ -67,22 +67,6 @@ type Values struct {
 	permits     permits
 }
 
-// Status returns the least confirmed status among the values.
-func (v Values) Status() calc.Status {
-	weakest := calc.Read
-	for _, q := range v.all() {
-		weakest = weakest.Weakest(q.Status)
-	}
-	return weakest
-}
-
 // Balanced reports whether bending either way has the same value. A layup of glued
 // laminated timber that is not balanced is stamped on its top.
 func (v Values) Balanced() bool { return v.Reversed.Value == v.Bending.Value }
-
-// all lists the values in the order of the printed columns.
-func (v Values) all() [8]Quoted {
-	return [...]Quoted{
-		v.Bending, v.Tension, v.Shear, v.Bearing, v.Compression, v.Elasticity, v.Stability, v.Gravity,
-	}
-}

@@ -89,11 +89,6 @@ func (f Form) String() string { return formRows[f].name }
 // Factor returns c of the column formula, ratio.
 func (f Form) Factor() float64 { return formRows[f].factor }
 
-// SquareOf returns the side, in, of the square with the area of a round post of the
-// diameter, in inches: the slenderness of a round column is that of this square (NDS
-// 2018 3.7.3).
-func SquareOf(diameter float64) float64 { return diameter * math.Sqrt(math.Pi/4) } // 3.7.3
-
 // A Column is how a post is made and held.
 type Column struct {
 	Deep Axis // buckling in the plane of the depth d, about the strong axis
@@ -156,7 +151,7 @@ type Compression struct {
 // NewCompression checks the axial force, in lb and pressing, on a post. Tension
 // demands nothing here. Plies that are fastened together take C_P of the whole in their
 // plane and K_f C_P across them (NDS 2018 15.3.2); others buckle one by one. That a post
-// of plies is no weaker than its plies taken singly is the matter of [NewBuiltUp].
+// of plies need not count weaker than its plies taken singly is left out, the safe side.
 func NewCompression(
 	force float64, a *lumber.Adjusted, duration lumber.Duration, column Column,
 ) Compression {
@@ -324,9 +319,10 @@ func (c Compression) Explain() calc.Check {
 // the square of equal area.
 func (c Compression) explainArea(s *calc.Sheet) {
 	if c.round {
+		pole := lumber.Section{Round: true}
 		explainDiameter(s, c.Depth)
-		s.Step("b", "sqrt(pi / 4) * D", SquareOf(c.Breadth), "in", "NDS 2018 3.7.3, square of equal area")
-		s.Step("d", "b", SquareOf(c.Depth), "in", "NDS 2018 3.7.3, square of equal area")
+		s.Step("b", "sqrt(pi / 4) * D", pole.BucklingSide(c.Breadth), "in", "NDS 2018 3.7.3, square of equal area")
+		s.Step("d", "b", pole.BucklingSide(c.Depth), "in", "NDS 2018 3.7.3, square of equal area")
 		s.Step("A", "pi / 4 * pow(D, 2)", c.Area, "in²", "NDS 2018 3.7.1, circle")
 		return
 	}

@@ -158,9 +158,10 @@ func TestPublishedCombined(t *testing.T) {
 				"ratio": c.Compression.Ratio(),
 			}
 			if r.Has("plies") {
-				how := member.Assembly{Plies: int(r.Num("plies")), Fastening: lumber.Nailed, Column: setting(r).Column}
-				b := member.NewBuiltUp(x.Force, edge, term, how)
-				got = map[string]float64{"CP": b.Together / b.Thin.Star, "CP solid": b.Thin.Stability}
+				post := built(t, r.Text("species"), r.Text("grade"), r.Text("plies")+"-"+r.Text("size"), lumber.Nailed, lumber.Use{})
+				got["CP"] = member.NewCompression(x.Force, post, term, setting(r).Column).Stability
+				post.Section.Plies, post.Section.Fastening = 0, lumber.Unfastened
+				got["CP solid"] = member.NewCompression(x.Force, post, term, setting(r).Column).Stability
 			}
 			require.Contains(t, got, r.Text("quantity"))
 			calctest.Near(t, r.Num("want"), got[r.Text("quantity")], r.Num("within"), r.Text("source"))
@@ -232,43 +233,6 @@ func TestEccentricityMarksTheCheck(t *testing.T) {
 	assert.True(t, marked())
 }
 
-func TestBuiltUpIsProved(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		a, term := piece(t), anyDuration(t)
-		how := member.Assembly{
-			Plies: rapid.IntRange(1, 6).Draw(t, "plies"),
-			Fastening: rapid.SampledFrom([]lumber.Fastening{
-				lumber.Unfastened, lumber.Nailed, lumber.Bolted,
-			}).Draw(t, "fastening"),
-			Column: drawStay(t).Column,
-		}
-		force := rapid.Float64Range(-100, 50_000).Draw(t, "P")
-		b := member.NewBuiltUp(force, a, term, how)
-		proved(t, b)
-		if more := member.NewBuiltUp(force+100, a, term, how); more.Ratio() < b.Ratio() {
-			t.Fatalf("more force, less ratio: %v, %v", more.Ratio(), b.Ratio())
-		}
-		if b.Allowable > 0 && b.Allowable < b.Ply.Allowable {
-			t.Fatalf("%v psi together, %v psi alone", b.Allowable, b.Ply.Allowable)
-		}
-	})
-}
-
-func TestBuiltUpLimits(t *testing.T) {
-	pinned := member.Axis{Length: 96, Ends: member.PinnedPinned}
-	column := member.Column{Deep: pinned, Thin: pinned}
-	a := adjusted(t, "Hem-Fir", "No.2", "2x6", lumber.Use{})
-	for plies, ok := range map[int]bool{0: false, 1: false, 2: true, 5: true, 6: false} {
-		b := member.NewBuiltUp(100, a, lumber.TenYears, member.Assembly{Plies: plies, Fastening: lumber.Nailed, Column: column})
-		assert.Equal(t, ok, !math.IsInf(b.Ratio(), 1), "%d plies, NDS 2018 15.3.1", plies)
-	}
-	short := member.Axis{Length: 30, Ends: member.PinnedPinned}
-	loose := member.Assembly{Plies: 3, Column: member.Column{Deep: short, Thin: short}}
-	b := member.NewBuiltUp(3000, a, lumber.TenYears, loose)
-	ply := member.NewCompression(1000, a, lumber.TenYears, loose.Column)
-	calctest.Close(t, ply.Ratio(), b.Ratio(), 1e-12, 0, "plies that are not fastened count singly")
-}
-
 func TestNetSectionIsProved(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, term := piece(t), anyDuration(t)
@@ -286,10 +250,10 @@ func TestNetSectionIsProved(t *testing.T) {
 
 // A round post takes the square of equal area and c = 0.85 (NDS 2018 3.7.3).
 func TestRoundColumn(t *testing.T) {
-	calctest.Close(t, math.Pi*64/4, math.Pow(member.SquareOf(8), 2), 1e-12, 0, "area of the circle")
 	a := adjusted(t, "Douglas Fir-Larch", "No.2", "8x8", lumber.Use{})
 	round := *a
-	round.Section.Breadth, round.Section.Depth = member.SquareOf(8), member.SquareOf(8)
+	side := math.Sqrt(math.Pi * 64 / 4) // of the square with the area of the circle
+	round.Section.Breadth, round.Section.Depth = side, side
 	pinned := member.Axis{Length: 144, Ends: member.PinnedPinned}
 	c := member.NewCompression(5000, &round, lumber.TenYears, member.Column{Deep: pinned, Thin: pinned, Form: member.RoundColumn})
 	calctest.Close(t, 144/(8*0.886227), c.Slenderness, 1e-6, 0, "d = 0.886 D")
@@ -311,13 +275,11 @@ func TestCombinedAllocatesNothing(t *testing.T) {
 		Column:  member.Column{Deep: pinned, Thin: pinned},
 		Bracing: member.Bracing{Unbraced: 96, Loading: member.UniformSpan},
 	}
-	how := member.Assembly{Plies: 3, Fastening: lumber.Nailed, Column: stay.Column}
 	x := member.Actions{Force: 3000, Edgewise: 4000, EdgeOffset: 1, FlatOffset: 1}
 	pulled := member.Actions{Force: -3000, Edgewise: 4000}
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
 		sink += member.NewCombined(x, edge, flat, lumber.TenMinutes, stay).Ratio()
 		sink += member.NewCombined(pulled, edge, flat, lumber.TenMinutes, stay).Ratio()
-		sink += member.NewBuiltUp(3000, edge, lumber.TenMinutes, how).Ratio()
 		sink += member.NewNetSection(3000, 10, edge, lumber.TenMinutes).Ratio()
 	}))
 }

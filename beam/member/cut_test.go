@@ -143,52 +143,6 @@ func TestCutLimits(t *testing.T) {
 	}
 }
 
-func TestRolledMoments(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		v := rapid.Float64Range(-1e5, 1e5).Draw(t, "Mv")
-		h := rapid.Float64Range(-1e5, 1e5).Draw(t, "Mh")
-		lean := rapid.Float64Range(-45, 45).Draw(t, "lean")
-		r := member.NewRolled(v, h, lean)
-		if err := calctest.Prove(r.Lines()); err != nil {
-			t.Fatal(err)
-		}
-		if got, want := math.Hypot(r.Edgewise, r.Flatwise), math.Hypot(v, h); math.Abs(got-want) > 1e-9*(1+want) {
-			t.Fatalf("the moment changed from %v to %v", want, got)
-		}
-	})
-	plumb := member.NewRolled(1000, 200, 0)
-	assert.Equal(t, [2]float64{1000, 200}, [2]float64{plumb.Edgewise, plumb.Flatwise})
-	// wind square to the slope bends a section that leans with the slope edgewise only
-	square := member.NewRolled(1000*math.Cos(math.Pi/9), -1000*math.Sin(math.Pi/9), 20)
-	calctest.Close(t, 1000, square.Edgewise, 1e-12, 0)
-	calctest.Near(t, 0, square.Flatwise, 1e-9)
-}
-
-// The force along a sloped rafter, against the equilibrium of its free body: what is
-// held at one end carries the whole part of the load along the slope.
-func TestInclineByFreeBody(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		load := rapid.Float64Range(0, 3000).Draw(t, "W")
-		slope := rapid.Float64Range(0, 45).Draw(t, "theta")
-		hold := rapid.SampledFrom([]member.Hold{member.HoldUnknown, member.HoldLow, member.HoldHigh}).Draw(t, "hold")
-		i := member.NewIncline(load, slope, hold)
-		if err := calctest.Prove(i.Lines()); err != nil {
-			t.Fatal(err)
-		}
-		// both ends press square to the rafter with V, the held end along it with N: the
-		// vertical parts carry W, the horizontal ones cancel.
-		sin, cos := math.Sincos(slope * math.Pi / 180)
-		up := 2*i.Shear*cos + i.Along*sin
-		side := 2*i.Shear*sin - i.Along*cos
-		if math.Abs(up-load) > 1e-9*(1+load) || math.Abs(side) > 1e-9*(1+load) {
-			t.Fatalf("up %v of %v, side %v", up, load, side)
-		}
-		if (i.Pressed > 0) != (hold != member.HoldHigh && i.Along > 0) || (i.Pulled > 0) != (hold != member.HoldLow && i.Along > 0) {
-			t.Fatalf("%+v", i)
-		}
-	})
-}
-
 func TestWindDeflection(t *testing.T) {
 	limit := member.Limit{Length: 120, Divisor: 180, Source: "IBC 2018 Table 1604.3", Status: 2}
 	w := member.NewWindDeflection(-1, limit)
@@ -207,7 +161,6 @@ func TestCutsAllocateNothing(t *testing.T) {
 		sink += member.NewJointShear(900, a, lumber.TenMinutes, member.Joint{Lowest: 2, Highest: 5}).Ratio()
 		sink += member.NewHungLoad(900, 9.25, 6).Ratio()
 		sink += member.NewCutBending(9000, a, lumber.TenMinutes, held, cut).Ratio()
-		sink += member.NewRolled(900, 100, 12).Edgewise + member.NewIncline(900, 12, member.HoldLow).Along
 		sink += member.NewWindDeflection(0.4, limit).Ratio()
 	}))
 }
