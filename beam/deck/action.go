@@ -29,8 +29,8 @@ func (a *Action) Net() float64 {
 	return a.DeadFactor*a.Dead + a.PlanFactor*a.Plan + a.WindFactor*a.Wind
 }
 
-// Windy reports whether the wind takes part.
-func (a *Action) Windy() bool { return a.WindFactor != 0 }
+// windy reports whether the wind takes part.
+func (a *Action) windy() bool { return a.WindFactor != 0 }
 
 // write adds the lines of the pressure, the last two with the symbols p and p_in.
 func (a *Action) write(s *calc.Sheet) {

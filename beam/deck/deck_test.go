@@ -2,6 +2,7 @@ package deck_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -194,14 +195,21 @@ func TestPlanksAgainstTheCode(t *testing.T) {
 	assert.Equal(t, 1, misses)
 }
 
+// rated returns the panel with the span rating.
+func rated(t *testing.T, rating string) deck.Panel {
+	t.Helper()
+	i := slices.IndexFunc(deck.Panels(), func(p deck.Panel) bool { return p.Rating == rating })
+	require.GreaterOrEqual(t, i, 0, rating)
+	return deck.Panels()[i]
+}
+
 // The code table of panels is no more generous than the capacities of the manual, with
 // two spans and load duration seven days: for the best kind of panel of each rating
 // always, for the least kind but for the misses named.
 func TestPanelsAgainstTheCode(t *testing.T) {
 	misses := 0
 	for _, r := range calctest.Published(t, "panel_deck.csv") {
-		p, ok := deck.PanelRated(r.Text("rating"))
-		require.True(t, ok)
+		p := rated(t, r.Text("rating"))
 		span, live, total := r.Num("span in"), r.Num("live psf"), r.Num("total psf")
 		assert.Equal(t, span, p.Held.Value, p.Rating)
 		assert.Equal(t, [2]float64{total * calc.PSF, live * calc.PSF}, [2]float64{p.Total.Value, p.Live.Value}, p.Rating)
@@ -242,8 +250,6 @@ func TestPanelRows(t *testing.T) {
 		assert.Positive(t, p.Weight())
 	}
 	assert.LessOrEqual(t, recalled, 9, "the shears and one span; this number may only fall")
-	_, ok := deck.PanelRated("99/99")
-	assert.False(t, ok)
 	assert.Equal(t, "controlled random", deck.ControlledRandom.String())
 	assert.Equal(t, "Layup(9)", deck.Layup(9).String())
 }
@@ -269,7 +275,7 @@ func TestLeastPanelBySpacing(t *testing.T) {
 
 // A load beyond the table's is computed at the shorter span; a wet panel always is.
 func TestPanelLoadsBeyondTheTable(t *testing.T) {
-	p, _ := deck.PanelRated("24/16")
+	p := rated(t, "24/16")
 	within, beyond := need(16, 10, 40, 20), need(16, 10, 60, 20)
 	a, b := within.Panel(&p, false, false), beyond.Panel(&p, false, false)
 	assert.True(t, a.ByTable)
@@ -366,7 +372,7 @@ func TestSlatsShareAWorkerOnlyWhenBlocked(t *testing.T) {
 func TestStrengthDesign(t *testing.T) {
 	a := gravity(10, 20)
 	a.Name, a.DeadFactor, a.PlanFactor, a.Method = "1.2D + 1.6Lr", 1.2, 1.6, lumber.LRFD
-	p, _ := deck.PanelRated("32/16")
+	p := rated(t, "32/16")
 	calctest.Close(t, 370.0/12*2.54*0.85*0.8, deck.NewPanelBending(&a, &p, 32, false).Allowable, 1e-12, 0, "NDS 2018 Table 9.3.1")
 	piece := adjusted(t, "Hem-Fir", "No.2", "2x6", lumber.Use{Flat: true, Method: lumber.LRFD})
 	s := deck.NewPlank(piece, 32, true, deck.SimpleSpan)
@@ -414,7 +420,7 @@ func TestTrapLiveOnlyDeflectionOfPlanks(t *testing.T) {
 func TestDecksAllocateNothing(t *testing.T) {
 	piece := adjusted(t, "Hem-Fir", "No.2", "2x6", lumber.Use{Flat: true})
 	s := deck.NewPlank(piece, 32, true, deck.SimpleSpan)
-	p, _ := deck.PanelRated("32/16")
+	p := rated(t, "32/16")
 	n := need(32, 6, 20, 40)
 	assert.Zero(t, testing.AllocsPerRun(100, func() {
 		a, b := n.Strip(&s, member.Seasoning{}), n.Panel(&p, true, false)

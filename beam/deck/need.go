@@ -39,10 +39,10 @@ type PanelAnswer struct {
 // panel stays dry, it answers for the combinations without wind; else all are computed.
 func (n *Need) Panel(p *Panel, held, wet bool) PanelAnswer {
 	a := PanelAnswer{Span: NewPanelSpan(n.Spacing, p, held), Load: NewPanelLoad(n.Dead, n.Live, p)}
-	a.ByTable = a.Load.Printed() && !wet
+	a.ByTable = a.Load.printed && !wet
 	for i := range n.Actions {
 		act := &n.Actions[i]
-		if act.Worker > 0 || a.ByTable && !act.Windy() {
+		if act.Worker > 0 || a.ByTable && !act.windy() {
 			continue
 		}
 		at := &a.Down

@@ -81,18 +81,9 @@ var sheathing = []string{"24/0", "24/16", "32/16", "40/20", "48/24"}
 // Panels returns every panel of the tables, sheathing first and the least first.
 func Panels() []Panel { return slices.Clone(panels) }
 
-// PanelRated returns the panel with the span rating.
-func PanelRated(rating string) (Panel, bool) {
-	i := slices.IndexFunc(panels, func(p Panel) bool { return p.Rating == rating })
-	if i < 0 {
-		return Panel{}, false
-	}
-	return panels[i], true
-}
-
-// Longest returns the longest span of the code table, in. held: the edges across the
+// longest returns the longest span of the code table, in. held: the edges across the
 // span are held by clips, blocking, or tongue and groove.
-func (p *Panel) Longest(held bool) Quoted {
+func (p *Panel) longest(held bool) Quoted {
 	if held {
 		return p.Held
 	}

@@ -12,7 +12,7 @@ type PanelSpan struct {
 
 // NewPanelSpan checks the spacing for the panel.
 func NewPanelSpan(spacing float64, p *Panel, held bool) PanelSpan {
-	return PanelSpan{Spacing: spacing, Longest: p.Longest(held), Rating: p.Rating, Held: held}
+	return PanelSpan{Spacing: spacing, Longest: p.longest(held), Rating: p.Rating, Held: held}
 }
 
 // Ratio is the spacing over the longest span.
@@ -59,9 +59,6 @@ func NewPanelLoad(dead, live float64, p *Panel) PanelLoad {
 // Ratio is the load over the printed load, of the live or the total load whichever is
 // nearer to its limit.
 func (c PanelLoad) Ratio() float64 { return c.use }
-
-// Printed reports whether the table covers the loads.
-func (c PanelLoad) Printed() bool { return c.printed }
 
 // Explain writes the check out.
 func (c PanelLoad) Explain() calc.Check {

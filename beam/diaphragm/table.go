@@ -56,9 +56,6 @@ var straight = calc.ReadTable("boards.csv", boardsCSV, func(r calc.Row) Nominal 
 // Straight returns the nominal unit shears of planks laid straight across the framing.
 func Straight() Nominal { return straight }
 
-// Rows returns the rows of the table of panels, the weakest first.
-func Rows() []Row { return append([]Row(nil), rows...) }
-
 // Tabulated returns the strongest row that a panel of the thickness with nails of the
 // diameter and length, all in, comes up to; none where the nails are thinner or shorter
 // than the least of the table. A nail between two rows counts as the thinner one.
@@ -76,8 +73,8 @@ func Tabulated(thickness, diameter, length float64) (Row, bool) {
 
 // Spacings of the nails on the edges, in, with which the columns of the table begin.
 const (
-	WidestSpacing = 6 * calc.In // of every column
-	CloseSpacing  = 4 * calc.In // of the column of close nails
+	widestSpacing = 6 * calc.In // of every column
+	closeSpacing  = 4 * calc.In // of the column of close nails
 )
 
 // At returns the nominal unit shears with nails at the spacing, in, on all edges.
@@ -85,11 +82,11 @@ const (
 // nails are farther apart than the table allows.
 func (r Row) At(spacing float64, blocked bool) (Nominal, bool) {
 	switch {
-	case !(spacing <= WidestSpacing):
+	case !(spacing <= widestSpacing):
 		return Nominal{}, false
 	case !blocked:
 		return r.Unblocked, true
-	case spacing <= CloseSpacing:
+	case spacing <= closeSpacing:
 		return r.Close, true
 	}
 	return r.Blocked, true

@@ -141,7 +141,6 @@ func TestTrapAnchorStrengthInSlab(t *testing.T) {
 	assert.Greater(t, anchor.NewTension(1, bolt(t, anchor.Drilled, 0.5, 2), slab).Crack, 1.0)
 	slab.Uncracked, slab.East = false, 2
 	assert.Less(t, anchor.NewTension(1, bolt(t, anchor.Drilled, 0.5, 2), slab).Capacity, 0.76*drilled.Capacity, "an edge at 2 in")
-	calctest.Close(t, 0.6*drilled.Capacity, drilled.Allowable(), 1e-12, 0, "below strength level to compare with 0.6W")
 	assert.Contains(t, drilled.Explain().Lines[0].Source, "0.9D + 1.0W")
 	unknown := bolt(t, anchor.Drilled, 0.5, 2)
 	unknown.Category = 0
@@ -291,12 +290,12 @@ func TestWords(t *testing.T) {
 }
 
 // A drilled anchor 2 in deep in a slab of 2500 psi, far from edges: N_b = 17 √2500 2^1.5
-// (ACI 318-19 eq. 17.6.2.2.1); with 0.65 and alpha 1/0.6 it compares with 937 lb.
+// (ACI 318-19 eq. 17.6.2.2.1), of which 0.65 count.
 func ExampleNewTension() {
 	s, _ := anchor.SizeOf(0.5)
 	a := anchor.NewTension(1000, anchor.Bolt{
 		Kind: anchor.Drilled, Category: 1, Diameter: s.Diameter, Area: s.Area, Tensile: anchor.Steel36, Embedment: 2,
 	}, anchor.Concrete{Strength: 2500, Thickness: 3.5, West: 60, East: 60, South: 60, North: 60})
-	fmt.Printf("%s, %.0f lb, allowable %.0f lb\n", a.Governs, a.Capacity, a.Allowable())
-	// Output: concrete breakout, 1563 lb, allowable 938 lb
+	fmt.Printf("%s, %.0f lb\n", a.Governs, a.Capacity)
+	// Output: concrete breakout, 1563 lb
 }

@@ -4,8 +4,7 @@
 // [Tension] is the least of steel, concrete breakout, pullout and side-face blowout,
 // [Shear] the least of steel, concrete breakout toward an edge and pryout, and
 // [Interaction] both together. Demands are of strength level: 0.9D + 1.0W, not the
-// 0.6D + 0.6W of allowable stress design. [Tension.Allowable] turns a capacity that wind
-// governs into allowable stress design for comparison with a rating.
+// 0.6D + 0.6W of allowable stress design.
 //
 // The concrete counts as cracked and without supplementary reinforcement unless it is
 // said otherwise. A drilled anchor has the lower breakout coefficient and the lowest

@@ -140,14 +140,6 @@ func least(all [modes]float64, counts [modes]bool) Mode {
 	return best
 }
 
-// asdWind is the factor from strength level to allowable stress design where wind alone
-// governs: 1 over alpha of 1/0.6.
-const asdWind = 0.6
-
-// Allowable is phi N_n over alpha, lb: what compares with 0.6D + 0.6W where wind alone
-// governs (ASCE 7-16 2.4.1 against 2.3.1).
-func (t Tension) Allowable() float64 { return asdWind * t.Capacity }
-
 // Ratio is the pull over the least strength.
 func (t Tension) Ratio() float64 { return calc.Ratio(t.Demand, t.Capacity) }
 

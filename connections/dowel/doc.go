@@ -4,7 +4,7 @@
 // A [Fastener] is one size out of the embedded tables. A [Joint] says what it goes
 // through. [NewLateral] returns the lateral value by the yield limit equations of
 // NDS 2018 12.3.1, or by the general dowel equations of AWC Technical Report 12 where
-// the pieces do not touch; [NewWithdrawal], [NewPullThrough] and [NewToenail] the
+// the pieces do not touch; [NewWithdrawal], [NewHeadPull] and [NewToenail] the
 // rest of chapter 12. These are reference values. [Factors] holds what chapter 11
 // multiplies them with, and [Shear], [Pull] and their like compare with a demand.
 //

@@ -52,9 +52,6 @@ type Fastener struct {
 	yieldSource string
 }
 
-// Status returns how well the sizes of the fastener are known.
-func (f Fastener) Status() calc.Status { return f.status }
-
 // Large reports whether the rules for D of 1/4 in. and more hold for the fastener:
 // angle to grain, group action, and the distances of NDS 2018 12.5.1.
 func (f Fastener) Large() bool { return f.Diameter >= thick }

@@ -150,7 +150,7 @@ func TestRestIsProved(t *testing.T) {
 		shear := dowel.NewShear(push, dowel.NewLateral(f, dowel.Joint{Side: side, Main: fir}), dowel.LateralFactors(f.Kind, c), n)
 		out := dowel.NewPull(pull, dowel.NewWithdrawal(f, 0.5, 2, c.EndGrain), dowel.WithdrawalFactors(f.Kind, c), n)
 		proved(t, dowel.NewSlanted(shear, out))
-		sheet, _ := dowel.FindSheet(rapid.SampledFrom(dowel.Gauges()).Draw(t, "gauge"))
+		sheet, _ := dowel.FindSheet(rapid.SampledFrom([]string{"20", "18", "16", "14", "12", "11", "10"}).Draw(t, "gauge"))
 		proved(t, dowel.NewStrap(shear, sheet, rapid.Float64Range(0.5, 3).Draw(t, "w"), rapid.IntRange(1, 3).Draw(t, "abreast")))
 		proved(t, dowel.NewTie(
 			dowel.Forces{Up: pull - 500, Along: push, Across: rapid.Float64Range(0, 200).Draw(t, "across")},

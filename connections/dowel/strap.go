@@ -44,15 +44,6 @@ func FindSheet(gauge string) (Sheet, bool) {
 // Thickness of the sheet, in, without coating.
 func (s Sheet) Thickness() float64 { return s.row.thickness }
 
-// Gauges returns the gauges of the table, the thinnest first.
-func Gauges() []string {
-	out := make([]string, len(gaugeRows))
-	for i, r := range gaugeRows {
-		out[i] = r.gauge
-	}
-	return out
-}
-
 // A Strap is the check of a plain strap, nailed at each end, in tension: the weaker of
 // its nails and its steel.
 type Strap struct {

@@ -6,7 +6,7 @@
 // hold it to the least sizes of the residential code, [Plain] bends its projection
 // without reinforcement, and [Sideways] holds the shear at its top by weight and friction
 // or by its depth. [Pole] is the embedment of a post that stands by itself, [SlabWeight]
-// what a slab holds down, [Soils] the presumptive values.
+// what a slab holds down, [Soil] the presumptive values.
 //
 // Standards: IBC 2018 1806 and 1807.3, IRC 2018 R401.4, R403.1 and R507.3, ACI 318-19
 // chapter 14. Loads are allowable stress design values of ASCE 7 2.4. The wind brings no

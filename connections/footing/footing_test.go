@@ -61,17 +61,26 @@ func TestPolePublished(t *testing.T) {
 	}
 }
 
+// Footings without any weight of their own, as the table of deck footings and the rule of
+// the trade count them, bear what is printed and not much more.
 func TestAreaPublished(t *testing.T) {
+	used := func(r calc.Row, width, force float64) float64 {
+		block := footing.Block{Shape: shape(r.Text("shape")), Width: width, Water: deep}
+		return footing.NewBearing(footing.Press{Force: force, Soil: bearing(r.Num("soil psf"))}, block).Ratio()
+	}
 	for _, r := range calctest.Published(t, "footing_area.csv") {
-		s, soil := shape(r.Text("shape")), r.Num("soil psf")*calc.PSF
+		want, within, source := r.Num("want"), r.Num("within"), r.Text("source")
 		if r.Text("quantity") == "capacity" {
-			got := calc.RoundDown(footing.RoundCapacity(r.Num("diameter in"), soil), 100)
-			calctest.Near(t, r.Num("want"), got, r.Num("within"), r.Text("source"))
+			assert.LessOrEqual(t, used(r, r.Num("diameter in"), want), 1.0, source)
+			assert.Greater(t, used(r, r.Num("diameter in"), want+100), 1.0, "cut down to 100 lb: "+source)
 			continue
 		}
-		least := map[footing.Shape]float64{footing.Square: 12, footing.Round: 14}[s]
-		got := footing.DeckWidth(s, 50*calc.PSF, r.Num("tributary ft2")*calc.SqFt, soil)
-		calctest.Near(t, r.Num("want"), max(least, got), r.Num("within"), r.Text("source"))
+		least := map[string]float64{"square": 12, "round": 14}[r.Text("shape")]
+		load := 50 * calc.PSF * r.Num("tributary ft2") * calc.SqFt
+		assert.LessOrEqual(t, used(r, want+within, load), 1.0, source)
+		if want > least {
+			assert.Greater(t, used(r, want-within, load), 1.0, source)
+		}
 	}
 }
 
@@ -376,27 +385,6 @@ func TestChecksAllocateNothing(t *testing.T) {
 			footing.NewPole(100, 96, footing.Shaft{Width: 12, Depth: 48}, g).Ratio()
 	}))
 	assert.Positive(t, sink)
-}
-
-// What must hold of every row of the table of soils.
-func TestSoils(t *testing.T) {
-	before := math.Inf(1)
-	for _, s := range footing.Soils() {
-		assert.LessOrEqual(t, s.Bearing, before, "%s: the strongest first", s.Class)
-		before = s.Bearing
-		assert.Positive(t, s.Lateral, s.Class)
-		assert.True(t, (s.Friction > 0) != (s.Cohesion > 0), "%s: friction or cohesion", s.Class)
-		assert.NotEmpty(t, s.Source)
-		assert.Equal(t, calc.Read, s.Status, "the table was read: its status may not fall")
-		found, ok := footing.SoilNamed(s.Class)
-		assert.True(t, ok)
-		assert.Equal(t, s, found)
-	}
-	weak := footing.Weakest()
-	calctest.Near(t, 1500, weak.Bearing/calc.PSF, 1e-9, "IBC 2018 Table 1806.2")
-	calctest.Near(t, 100, weak.Lateral/(calc.PSF/calc.Ft), 1e-9, "IBC 2018 Table 1806.2")
-	_, ok := footing.SoilNamed("peat")
-	assert.False(t, ok, "no presumptive value (IBC 2018 1806.2)")
 }
 
 func TestWords(t *testing.T) {

@@ -33,14 +33,6 @@ var soils = calc.ReadTable("soil.csv", soilCSV, func(r calc.Row) Soil {
 	}
 })
 
-// Soils returns the classes, the strongest first.
-func Soils() []Soil { return slices.Clone(soils) }
-
-// Weakest returns the class with the lowest values, which is taken where nothing is
-// known of the soil. Soil that may be weaker still, such as mud or fill, has no
-// presumptive value at all.
-func Weakest() Soil { return soils[len(soils)-1] }
-
 // SoilNamed returns the class of that name.
 func SoilNamed(class string) (Soil, bool) {
 	i := slices.IndexFunc(soils, func(s Soil) bool { return s.Class == class })

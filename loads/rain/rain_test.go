@@ -22,7 +22,6 @@ func TestSlopePublished(t *testing.T) {
 		{"asphalt_shingle", 2}, {"tile", 2.5}, {"metal_shingle", 3}, {"mineral_roll", 1}, {"slate", 4}, {"wood_shingle", 3},
 		{"membrane", 0.25}, {"metal_panel", 3}, {"metal_panel_sealed", 0.5}, {"standing_seam", 0.25},
 	}
-	assert.Len(t, rain.Coverings(), len(cases))
 	for _, c := range cases {
 		row, ok := rain.CoveringOf(c.key)
 		assert.True(t, ok, c.key)

@@ -28,9 +28,6 @@ var coverings = calc.ReadTable("slopes.csv", slopesCSV, func(r calc.Row) Coverin
 	}
 })
 
-// Coverings returns the table of coverings in its order.
-func Coverings() []Covering { return slices.Clone(coverings) }
-
 // CoveringOf returns the covering with the key.
 func CoveringOf(key string) (Covering, bool) {
 	i := slices.IndexFunc(coverings, func(c Covering) bool { return c.Key == key })
