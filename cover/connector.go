@@ -44,10 +44,7 @@ func (c *Connector) add(name, combination, where string, r calc.Result) {
 	sheet := r.Explain()
 	sheet.Name = name
 	ratio := Ratio(r.Ratio())
-	c.Checks = append(c.Checks, MemberCheck{
-		Name: name, Combination: combination, Where: where, Ratio: ratio,
-		Verdict: ratio.Verdict(), Recalled: sheet.Recalled(), Check: sheet,
-	})
+	c.Checks = append(c.Checks, checked(sheet, ratio, combination, where))
 	if c.Governs == "" || ratio > c.Ratio {
 		c.Ratio, c.Governs = ratio, name
 	}

@@ -19,10 +19,7 @@ func (s *LateralStep) check(name, combination, where string, r calc.Result) {
 	sheet := r.Explain()
 	sheet.Name = name
 	ratio := Ratio(r.Ratio())
-	s.Checks = append(s.Checks, MemberCheck{
-		Name: name, Combination: combination, Where: where, Ratio: ratio,
-		Verdict: ratio.Verdict(), Recalled: sheet.Recalled(), Check: sheet,
-	})
+	s.Checks = append(s.Checks, checked(sheet, ratio, combination, where))
 	s.Ratio = max(s.Ratio, ratio)
 }
 

@@ -147,11 +147,7 @@ func (m *model) wantsEmbedment() bool {
 
 // groundCheck writes a check of a foundation up.
 func groundCheck(r calc.Result, combination, where string) MemberCheck {
-	c, ratio := r.Explain(), Ratio(r.Ratio())
-	return MemberCheck{
-		Name: c.Name, Combination: combination, Where: where, Ratio: ratio, Verdict: ratio.Verdict(),
-		Recalled: c.Recalled(), Check: c,
-	}
+	return checked(r.Explain(), Ratio(r.Ratio()), combination, where)
 }
 
 // combinationOf names what brings the demand of a check.

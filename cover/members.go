@@ -156,15 +156,20 @@ func newMember(mark, name string, w *wood, st stock, no []Rejected) Member {
 	}
 }
 
+// checked is a check as the report shows it: the written calculation under its name, and
+// the ratio of the numbers.
+func checked(c calc.Check, ratio Ratio, combination, where string) MemberCheck {
+	return MemberCheck{
+		Name: c.Name, Combination: combination, Where: where, Ratio: ratio, Verdict: ratio.Verdict(), Recalled: c.Recalled(), Check: c,
+	}
+}
+
 // add writes a check up, behind the trace of its demand, and keeps the worst.
 func (out *Member) add(name, combination, where string, r calc.Result, trace ...calc.Line) {
 	c := behind(trace, r.Explain())
 	c.Name = name
 	ratio := Ratio(r.Ratio())
-	out.Checks = append(out.Checks, MemberCheck{
-		Name: name, Combination: combination, Where: where, Ratio: ratio,
-		Verdict: ratio.Verdict(), Recalled: c.Recalled(), Check: c,
-	})
+	out.Checks = append(out.Checks, checked(c, ratio, combination, where))
 	out.Verdict = out.Verdict.Worse(ratio.Verdict())
 	if fits := name == stockName && ratio <= 1; !fits && (ratio > out.Ratio || out.Governs == "") {
 		out.Ratio, out.Governs = ratio, name

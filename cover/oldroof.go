@@ -173,7 +173,7 @@ func (r *oldRoof) shortest(place string) float64 {
 	return least
 }
 
-// digits are the first signs of the zones of the figures by the zones of a survey.
+// zoneSigns are the first signs of the zones of the figures by the zones of a survey.
 var zoneSigns = [...]string{survey.Corner: "3", survey.Edge: "2", survey.Field: "1"}
 
 // component is the basis of a rafter as a component in a zone of the survey: the worst

@@ -171,13 +171,11 @@ func (ws *workspace) worstPost() postCheck {
 	return kind
 }
 
-// checkNames and postNames name the kinds of check in the report.
-var (
-	checkNames = [checkKinds]string{
-		"bending", "bending with force along the slope", "bending both ways", "shear", "bearing", "bearing on the beam", "shear at the cut",
-		"bending at the cut", "shear at the fasteners", "live or snow deflection", "long-term deflection", "deflection under wind",
-	}
-)
+// checkNames names the kinds of check in the report.
+var checkNames = [checkKinds]string{
+	"bending", "bending with force along the slope", "bending both ways", "shear", "bearing", "bearing on the beam", "shear at the cut",
+	"bending at the cut", "shear at the fasteners", "live or snow deflection", "long-term deflection", "deflection under wind",
+}
 
 // A trio is the wood of the three kinds of member.
 type trio struct{ rafter, beam, post *wood }

@@ -123,9 +123,7 @@ func (s *surveying) tailChecks(t *SurveyTails) {
 		t.Statics = append(t.Statics, Derivation{Title: "Rafter tail, " + load.Name, Lines: x.Statics()})
 		for _, c := range x.Checks() {
 			r := Ratio(c.Ratio())
-			t.Checks = append(t.Checks, MemberCheck{
-				Name: c.Name, Combination: load.Name, Where: "heel", Ratio: r, Verdict: r.Verdict(), Recalled: c.Recalled(), Check: c,
-			})
+			t.Checks = append(t.Checks, checked(c, r, load.Name, "heel"))
 			t.Verdict = t.Verdict.Worse(r.Verdict())
 			if float64(r) > worst || math.IsInf(float64(r), 1) {
 				worst, at = float64(r), c.Name+" in "+load.Name

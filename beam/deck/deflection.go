@@ -79,9 +79,7 @@ func (d Deflection) Explain() calc.Check {
 	d.Bends.write(&s)
 	s.Quoted("n_d", r.deflection, "", r.source, r.status)
 	s.Step("delta", "w * pow(l, 4) / (n_d * E_adj * I)", d.Check.Movement, "in", "statics, "+r.name)
-	c := d.Check.Explain()
-	s.Append(c.Lines)
-	return s.Check(c.Name, c.DemandSymbol, c.CapacitySymbol)
+	return closed(&s, d.Check.Explain())
 }
 
 // A Sag is the check of the sag that is seen: dead load with creep, and live or snow
@@ -122,7 +120,5 @@ func (g Sag) Explain() calc.Check {
 	s.Quoted("n_d", r.deflection, "", r.source, r.status)
 	s.Step("delta_LT", "w_D * pow(l, 4) / (n_d * E_adj * I)", g.Check.Lasting, "in", "statics, "+r.name)
 	s.Step("delta_ST", "w_q * pow(l, 4) / (n_d * E_adj * I)", g.Check.Variable, "in", "statics, "+r.name)
-	c := g.Check.Explain()
-	s.Append(c.Lines)
-	return s.Check(c.Name, c.DemandSymbol, c.CapacitySymbol)
+	return closed(&s, g.Check.Explain())
 }

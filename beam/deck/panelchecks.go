@@ -152,7 +152,5 @@ func (d PanelDeflection) Explain() calc.Check {
 	writeWet(&s, "C_M_E", d.Wet, d.Moisture)
 	s.Step("EI", "EI_ft / 12 * C_M_E", d.Bends, "lb-in²/in", "NDS 2018 Table 9.3.1, per inch")
 	s.Step("delta", "q_in * pow(l, 4) / (185 * EI)", d.Check.Movement, "in", "statics, two equal spans")
-	c := d.Check.Explain()
-	s.Append(c.Lines)
-	return s.Check(c.Name, c.DemandSymbol, c.CapacitySymbol)
+	return closed(&s, d.Check.Explain())
 }

@@ -43,9 +43,9 @@ func HeadedOf(s Size, embedment float64) Bolt {
 	}
 }
 
-// Used is the largest ratio of the checks of a bolt cast into a footing under one load. It
+// used is the largest ratio of the checks of a bolt cast into a footing under one load. It
 // allocates nothing.
-func Used(l Load, b Bolt, c Concrete) float64 {
+func used(l Load, b Bolt, c Concrete) float64 {
 	room := NewRoom(b, c).Ratio()
 	t, v := NewTension(l.Pull, b, c), NewShear(l.Push, b, c)
 	if t.Fault != Sound {
@@ -58,7 +58,7 @@ func Used(l Load, b Bolt, c Concrete) float64 {
 func worst(loads []Load, b Bolt, c Concrete, enough float64) float64 {
 	most := 0.0
 	for _, l := range loads {
-		if most = max(most, Used(l, b, c)); most > enough {
+		if most = max(most, used(l, b, c)); most > enough {
 			return most
 		}
 	}
