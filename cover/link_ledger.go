@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"patiocover/beam/lumber"
 	"patiocover/beam/member"
 	"patiocover/calc"
 	"patiocover/connections"
@@ -27,10 +26,6 @@ const (
 // lightest is the specific gravity of framing whose species is not known, dimensionless
 // (NDS 2018 Table 12.3.3A: the lightest species that framing is made of).
 const lightest = 0.36
-
-// pryingLever is the part of the distance from the far edge of the ledger to a fastener
-// that is its lever against prying, ratio (statics, with the pressed edge as a wedge).
-const pryingLever = 0.85
 
 // A wall is what the ledger is fastened to, and how far apart.
 type wall struct {
@@ -55,15 +50,7 @@ func (m *model) connectLedger(l *Link, d *design) {
 		l.refuse(NotChecked, "anchors of a ledger in masonry are not checked: their report and the wall decide")
 		return
 	}
-	var c Connector
-	for i, g := range m.laggings() {
-		if try := m.lagLedger(l, g, d); i == 0 || try.Ratio < c.Ratio {
-			c = try
-		}
-		if c.Ratio <= 1 {
-			break
-		}
-	}
+	c := m.lagLedger(m.chooseLags(l, d), l, d)
 	if m.in.Connections.LagSize != nil {
 		c.Basis = GivenHardware
 	}
@@ -125,114 +112,72 @@ func (m *model) wallAt(spacing float64) wall {
 	return w
 }
 
-// lagLedger checks one way to fasten the ledger.
-func (m *model) lagLedger(l *Link, g lagging, d *design) Connector {
-	w := m.wallAt(g.spacing)
-	depth := d.rafter.section.Depth
+// chooseLags picks the first way to fasten the ledger that holds, or else the one with
+// the least ratio. It only calculates; what it picks is written up by [model.lagLedger].
+func (m *model) chooseLags(l *Link, d *design) lagging {
+	all := m.laggings()
+	best, least := all[0], math.Inf(1)
+	var room []lagDemand
+	for _, g := range all {
+		s := m.newLagSet(g, l, d, room)
+		if ratio := s.ratio(least); ratio < least {
+			best, least = g, ratio
+		}
+		if least <= 1 {
+			break
+		}
+		room = s.demands
+	}
+	return best
+}
+
+// lagLedger writes up one way to fasten the ledger.
+func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
+	s := m.newLagSet(g, l, d, nil)
 	c := Connector{Basis: ProposedFasteners}
 	at := "each stud"
-	if !w.studs {
+	if !s.wall.studs {
 		at = inchWords(g.spacing) + " in along the rim"
 	}
 	c.What = fmt.Sprintf("%d %s at %s", g.each, fastenerWords(g.lag), at)
-	var demands []lagDemand
-	share := g.spread(m.plan.spacing, d.rafter.dry.Elasticity.Value*ledgerDepth*math.Pow(depth, 3)/12) * m.plan.spacing / calc.Ft
-	for _, q := range l.joint.demands {
-		demands = append(demands, g.onLags(q, depth, w.gap, share))
+	s.write(&c)
+	for _, w := range m.ledgerWood(g, l, d) {
+		c.add("ledger beside the lag screws, "+w.where, w.combination, w.where, w.shear)
 	}
-	m.lagStrength(&c, g, w, demands, d)
-	m.ledgerWood(&c, g, l, d)
 	joints := int(math.Ceil(m.plan.width/g.spacing-leastBay)) + 1
 	c.part(fastenerWords(g.lag)+" with washer", g.each, joints)
 	if g.each == 1 {
 		c.What += ", two at the first and the last"
 		c.Parts[len(c.Parts)-1].Total += 2
 	}
-	c.Notes = append(c.Notes, m.ledgerNotes(g, w, depth)...)
+	c.Notes = append(c.Notes, m.ledgerNotes(g, s.wall, s.depth)...)
 	return c
 }
 
-// lagStrength checks the lag screws: sideways, outward, and both at once.
-func (m *model) lagStrength(c *Connector, g lagging, w wall, demands []lagDemand, d *design) {
-	ledger := dowel.Member{Gravity: woodGravity(&d.rafter), Thickness: ledgerDepth}
-	held := min(g.lag.Length-ledgerDepth-w.gap, w.main.Thickness)
-	pulled := dowel.NewWithdrawal(g.lag, w.main.Gravity, held, false)
-	shear := func(x lagDemand, force float64, n int) dowel.Shear {
-		side, main := ledger, w.main
-		side.Angle, main.Angle = 90-x.angle, x.angle // stud: the vertical load runs along its grain
-		if !w.studs {
-			main.Angle = side.Angle
-		}
-		if w.blocked && x.along > 0 {
-			main.Angle = max(x.angle, 90-x.angle) // shared with blocking, whose grain runs the other way
-		}
-		v := dowel.NewLateral(g.lag, dowel.Joint{Side: side, Main: main, Gap: w.gap})
-		f := dowel.LateralFactors(g.lag.Kind, m.lagConditions(g, x, d))
-		return dowel.NewShear(force, v, f.With(m.groupOf(g, w, d), g.placed(x, w, d.rafter.section.Depth)), n)
-	}
-	pull := func(x lagDemand, force float64, n int) dowel.Pull {
-		return dowel.NewPull(force, pulled, dowel.WithdrawalFactors(g.lag.Kind, m.lagConditions(g, x, d)), n)
-	}
-	worst := func(name string, of func(lagDemand) calc.Result) {
-		best, by := calc.Result(nil), ""
-		for _, x := range demands {
-			if r := of(x); best == nil || r.Ratio() > best.Ratio() {
-				best, by = r, x.combination
-			}
-		}
-		c.add(name, by, "each stud or spacing", best)
-	}
-	n := float64(g.pulling())
-	worst("lag screws in shear", func(x lagDemand) calc.Result { return shear(x, x.shear, g.each) })
-	worst("lag screws in withdrawal, with prying", func(x lagDemand) calc.Result { return pull(x, x.pull, g.pulling()) })
-	worst("one lag screw in shear and withdrawal", func(x lagDemand) calc.Result {
-		return dowel.NewSlanted(shear(x, x.shear/float64(g.each), 1), pull(x, x.pull/n, 1))
-	})
-	worst("steel of the lag screws", func(x lagDemand) calc.Result { return dowel.NewRod(x.pull, g.lag, lumber.ASD, g.pulling()) })
+// A ledgerShear is the check of the ledger beside its fasteners at one place.
+type ledgerShear struct {
+	where       string
+	shear       member.JointShear
+	combination string
 }
-
-// lagConditions are those of the lag screws under a demand.
-func (m *model) lagConditions(g lagging, x lagDemand, d *design) dowel.Conditions {
-	c := m.conditions(x.duration, d.rafter.dry.Use.Wet)
-	c.Rows = g.each > 1
-	return c
-}
-
-// groupOf is C_g of the lag screws at a stud, of the weakest framing. The ledger is
-// loaded across its grain, so that a strip of it counts (NDS 2018 11.3.6.3).
-func (m *model) groupOf(g lagging, w wall, d *design) float64 {
-	least := dowel.NewNeeds(g.lag, ledgerDepth, dowel.TowardEnd).Row.Least
-	return dowel.NewGroup(dowel.Row{
-		Count: g.each, Spacing: g.between(d.rafter.section.Depth), Diameter: g.lag.Diameter,
-		MainModulus: softest, SideModulus: d.rafter.dry.Elasticity.Value,
-		MainArea: studBreadth * w.main.Thickness, SideArea: dowel.CrossArea(ledgerDepth, 0, least),
-	}).Factor
-}
-
-// softest is the modulus of framing whose grade is not known, psi (NDS 2018 Supplement
-// Table 4A: the lowest of the lightest species).
-const softest = 0.8e6 * calc.PSI
 
 // ledgerWood checks the ledger beside its fasteners, where splitting begins at the row
 // that is farthest from the loaded edge (NDS 2018 3.4.3.3). It spans from stud to stud,
 // and a rafter may stand right beside one. At either end, where splitting is nearer, two
 // lag screws stand one above the other.
-func (m *model) ledgerWood(c *Connector, g lagging, l *Link, d *design) {
+func (m *model) ledgerWood(g lagging, l *Link, d *design) [2]ledgerShear {
 	depth := d.rafter.section.Depth
 	feet := max(m.plan.spacing, 1.25*g.spacing/2) / calc.Ft
 	ends := lagging{lag: g.lag, each: max(2, g.each), spacing: g.spacing}
-	for _, at := range []struct {
-		where   string
-		rows    lagging
-		fromEnd float64 // in
-	}{{"along the ledger", g, 5 * depth}, {"at the ends of the ledger", ends, 0}} {
+	at := func(where string, rows lagging, fromEnd float64) ledgerShear {
+		edge := rows.edge(depth)
 		shear, name := worstOf(l.joint.demands, func(q connections.Demand) member.JointShear {
-			edge := at.rows.edge(depth)
-			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: q.Vertical < 0, FromEnd: at.fromEnd}
+			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: q.Vertical < 0, FromEnd: fromEnd}
 			return member.NewJointShear(math.Abs(q.Vertical)*feet, &d.rafter.seat, q.Duration, joint)
 		})
-		c.add("ledger beside the lag screws, "+at.where, name, at.where, shear)
+		return ledgerShear{where, shear, name}
 	}
+	return [...]ledgerShear{at("along the ledger", g, 5*depth), at("at the ends of the ledger", ends, 0)}
 }
 
 // ledgerNotes say how the ledger is fastened and what was taken of the wall.
