@@ -279,10 +279,12 @@ func (in Input) clone() Input {
 	return in
 }
 
-// place is the position of a path among the fields.
+// place is the position of a path among the fields, -1 for none.
 func place(path string) int {
-	plain := withoutNumbers(path)
-	return slices.IndexFunc(fields, func(f Field) bool { return f.Path == plain })
+	if i, ok := fieldAt[withoutNumbers(path)]; ok {
+		return i
+	}
+	return -1
 }
 
 func numbers(list []float64) string {

@@ -17,11 +17,11 @@ var fieldsCSV string
 // fields holds the rows of fields.csv in order.
 var fields = calc.ReadTable("fields.csv", fieldsCSV, newField)
 
-// fieldAt finds a field by its path without list numbers.
-var fieldAt = func() map[string]Field {
-	m := map[string]Field{}
-	for _, f := range fields {
-		m[f.Path] = f
+// fieldAt finds the place of a field by its path without list numbers.
+var fieldAt = func() map[string]int {
+	m := make(map[string]int, len(fields))
+	for i := range fields {
+		m[fields[i].Path] = i
 	}
 	return m
 }()
@@ -121,8 +121,11 @@ var listNumber = regexp.MustCompile(`\[\d+\]`)
 
 // FieldOf returns the field of a path as the user wrote it, with list numbers.
 func FieldOf(path string) (Field, bool) {
-	f, ok := fieldAt[withoutNumbers(path)]
-	return f, ok
+	i, ok := fieldAt[withoutNumbers(path)]
+	if !ok {
+		return Field{}, false
+	}
+	return fields[i], true
 }
 
 // withoutNumbers takes the list numbers out of a path.
