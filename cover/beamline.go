@@ -118,14 +118,11 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	for i := range f.pieces {
 		f.pieces[i].swing()
 	}
-	if m.searched {
-		f.hulls(m)
-	}
 	return f, nil
 }
 
-// hulls finds what can bring the peaks of every stick, whatever rafters it carries.
-func (f *beamFrame) hulls(m *model) {
+// findHulls finds what can bring the peaks of every stick, whatever rafters it carries.
+func (f *beamFrame) findHulls(m *model) {
 	light, heavy := bounds(m.beamWoods)
 	var corners []corner
 	for _, rafter := range distinct(f.light, f.heavy) {

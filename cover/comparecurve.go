@@ -62,16 +62,17 @@ func atProjection(in Input, projection float64) []SpanCurve {
 		stretch(&in, projection)
 	}
 	in.Cover.Projection = &projection
-	m, ws, d, _, err := solve(in)
+	s, _, err := solve(in, &workspace{})
 	if err != nil {
 		return nil
 	}
+	m := s.m
 	var out []SpanCurve
 	for i := range m.rafterWoods {
 		w := &m.rafterWoods[i]
-		ratio := m.gradeRafter(ws, w, &d.beam)
+		ratio := m.gradeRafter(s.ws, w, &s.d.beam)
 		out = append(out, SpanCurve{Size: w.section.Name, Points: []SpanPoint{{
-			Span: m.plan.lastSpan() / calc.Ft, Ratio: Ratio(ratio), Governs: nameOrWater(&ws.rafter, ws.rafterWater),
+			Span: m.plan.lastSpan() / calc.Ft, Ratio: Ratio(ratio), Governs: nameOrWater(&s.ws.rafter, s.ws.rafterWater),
 		}}})
 	}
 	return out

@@ -16,6 +16,7 @@ func HullFaults(in Input) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
+	m.findHulls(true, true)
 	var out []string
 	for i := range m.rafterWoods {
 		r := &m.rafterWoods[i]
@@ -40,6 +41,7 @@ func HullSizes(in Input) (kept, all int, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
+	m.findHulls(true, true)
 	kept, all = len(m.rafter.hull.strength), len(m.rafter.arr)
 	for _, l := range m.lines {
 		for _, p := range l.pieces {

@@ -29,6 +29,7 @@ type mover struct {
 	set        func(in *Input, x float64)
 	far        float64
 	step       float64 // least step of the search
+	ws         *workspace
 }
 
 // The steps of the search for a margin: the factor between two values that are tried,
@@ -121,7 +122,9 @@ func (m *model) margins(in Input, d *design) []Margin {
 	in.Rafters.Size, in.Beams.Size, in.Posts.Size = &d.rafter.section.Name, &d.beam.section.Name, &d.post.section.Name
 	in.keepDeck(m.deck())
 	var out []Margin
+	ws := &workspace{}
 	for _, q := range movers() {
+		q.ws = ws
 		out = append(out, q.margin(in, q.now(&m.in)))
 	}
 	return out
@@ -143,12 +146,12 @@ func (t trial) passes() bool { return t.fault == "" && t.ratio <= 1 }
 func (q mover) try(base Input, x float64) trial {
 	in := base.clone()
 	q.set(&in, x)
-	m, ws, d, _, err := solve(in)
+	s, _, err := solve(in, q.ws)
 	if err != nil {
 		return trial{x: x, fault: err.Error()}
 	}
 	t := trial{x: x}
-	t.ratio, t.mark, t.check = m.worst(ws, &d)
+	t.ratio, t.mark, t.check = s.m.worst(s.ws, &s.d)
 	return t
 }
 
@@ -266,14 +269,14 @@ func (m *model) worst(ws *workspace, d *design) (ratio float64, mark, check stri
 // SizeAndMargins answers one cover as [Size] does, and adds the margins of the design,
 // which cost many times the answer itself.
 func SizeAndMargins(in Input) (Report, error) {
-	m, ws, d, assumed, err := solve(in)
+	s, assumed, err := solve(in, &workspace{})
 	if err != nil {
 		return Report{}, err
 	}
-	r, err := m.report(in, assumed, ws, d)
+	r, err := s.m.report(in, assumed, s.ws, s.d)
 	if err != nil {
 		return Report{}, err
 	}
-	r.Margins = m.margins(in, &d)
+	r.Margins = s.m.margins(in, &s.d)
 	return r, nil
 }

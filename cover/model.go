@@ -112,7 +112,21 @@ func (m *model) frames() error {
 		}
 		m.lines = append(m.lines, l)
 	}
+	if m.searched {
+		m.findHulls(len(m.rafterWoods) > 1, len(m.beamWoods) > 1)
+	}
 	return nil
+}
+
+// findHulls finds which arrangements can govern the rafters, and the beams. One candidate is
+// graded sooner than they are found.
+func (m *model) findHulls(rafters, beams bool) {
+	if rafters {
+		m.rafter.findHull(m)
+	}
+	for i := 0; beams && i < len(m.lines); i++ {
+		m.lines[i].findHulls(m)
+	}
 }
 
 // newRoofLive is the roof live load, reduced by the tributary area of a rafter, the

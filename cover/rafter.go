@@ -55,16 +55,17 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	r.fix(0)
 	r.arrangeThrust()
 	r.swing()
-	if !m.searched {
-		return r, nil
-	}
+	return r, nil
+}
+
+// findHull finds what can bring the peaks of the rafters.
+func (r *rafterFrame) findHull(m *model) {
 	light, heavy := bounds(m.rafterWoods)
 	var corners []corner
 	for _, w := range distinct(light, heavy) {
 		corners = append(corners, corner{wood: w})
 	}
 	r.hull = r.newHull(corners, light, heavy)
-	return r, nil
 }
 
 // rafterCases lists the load cases after case 0; strip is the width of the edge strips

@@ -18,36 +18,36 @@ type design struct {
 // every fault. That nothing passes is an answer, not an error: the report then shows
 // the largest size and what is over.
 func Size(in Input) (Report, error) {
-	m, ws, d, assumed, err := solve(in)
+	s, assumed, err := solve(in, &workspace{})
 	if err != nil {
 		return Report{}, err
 	}
-	return m.report(in, assumed, ws, d)
+	return s.m.report(in, assumed, s.ws, s.d)
 }
 
-// solve fills the input, makes its model and chooses the design. The model returned is that
-// of allowable stress design, from which connections and foundations follow; where members
-// are chosen by strength design, that model holds theirs.
-func solve(in Input) (*model, *workspace, design, []Assumption, error) {
+// solve fills the input, makes its model and chooses the design, with the workspace that is
+// given. The model returned is that of allowable stress design, from which connections and
+// foundations follow; where members are chosen by strength design, that model holds theirs.
+func solve(in Input, ws *workspace) (solved, []Assumption, error) {
 	if err := in.Validate(); err != nil {
-		return nil, nil, design{}, nil, err
+		return solved{}, nil, err
 	}
 	full, assumed := in.Assume()
 	m, err := newModelBy(full, methodOf(full), nil)
 	if err != nil {
-		return nil, nil, design{}, nil, err
+		return solved{}, nil, err
 	}
-	ws := newWorkspace(m)
-	d := m.choose(ws)
+	ws.fit(m)
+	s := solved{m, ws, m.choose(ws)}
 	if m.rules.method == lumber.ASD {
-		return m, ws, d, assumed, nil
+		return s, assumed, nil
 	}
-	asd, err := m.recast(lumber.ASD, &d)
+	asd, err := m.recast(lumber.ASD, &s.d)
 	if err != nil {
-		return nil, nil, design{}, nil, err
+		return solved{}, nil, err
 	}
-	asd.m.strength = &solved{m, ws, d}
-	return asd.m, asd.ws, asd.d, assumed, nil
+	asd.m.strength = &s
+	return asd, assumed, nil
 }
 
 // choose tries the candidates of each member in turn: rafters and beams, then posts under

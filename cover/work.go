@@ -1,8 +1,9 @@
 package cover
 
 // A workspace holds the numbers of one design: the peaks and the worst checks of
-// every member. It is made once per model and reused; grading into it allocates
-// nothing. It is not safe for concurrent use, and neither is its model.
+// every member. It is made once per model, or fitted to one model after the other, and
+// reused; grading into it allocates nothing. It is not safe for concurrent use, and
+// neither is its model.
 type workspace struct {
 	every       bool // try every arrangement, not only those that can bring a peak
 	rafterPeaks peaks
@@ -28,14 +29,34 @@ type postWork struct {
 
 // newWorkspace makes room for the numbers of the model.
 func newWorkspace(m *model) *workspace {
-	ws := &workspace{lines: make([]lineWork, len(m.lines))}
-	for i, l := range m.lines {
-		ws.lines[i] = lineWork{
-			peaks: make([]peaks, len(l.pieces)), pieces: make([]graded, len(l.pieces)),
-			posts: make([]postWork, l.posts),
-		}
-	}
+	ws := &workspace{}
+	ws.fit(m)
 	return ws
+}
+
+// fit makes room for the numbers of another model and forgets those of the last one.
+func (ws *workspace) fit(m *model) {
+	lines := ws.lines[:cap(ws.lines)]
+	if more := len(m.lines) - len(lines); more > 0 {
+		lines = append(lines, make([]lineWork, more)...)
+	}
+	*ws = workspace{lines: lines[:len(m.lines)]}
+	for i, l := range m.lines {
+		w := &ws.lines[i]
+		w.peaks, w.pieces = cleared(w.peaks, len(l.pieces)), cleared(w.pieces, len(l.pieces))
+		w.posts = cleared(w.posts, l.posts)
+	}
+}
+
+// cleared returns n zero values in the room of a list, or in new room where that is too
+// small.
+func cleared[T any](list []T, n int) []T {
+	if n > cap(list) {
+		return make([]T, n)
+	}
+	list = list[:n]
+	clear(list)
+	return list
 }
 
 // gradeRafter grades the rafters and returns their largest ratio.
