@@ -176,7 +176,7 @@ func TestReportRoundTrip(t *testing.T) {
 			text := marshal(t, size(t, demo(t, name)))
 			var back cover.Report
 			require.NoError(t, json.Unmarshal(text, &back))
-			assert.JSONEq(t, string(text), string(marshal(t, back)))
+			assert.True(t, bytes.Equal(text, marshal(t, back)), "read back it is another report")
 		})
 	}
 }

@@ -80,9 +80,8 @@ func TestSecurityHeaders(t *testing.T) {
 // The policy forbids style and script in the page: there must be none, or it would be
 // dead, and a drawing black.
 func TestTrapNothingInlineUnderThePolicy(t *testing.T) {
-	e, _ := started(t)
 	for _, name := range covers {
-		page := ask(e, request("GET", "/?"+form(input(t, name)).Encode(), "", nil)).Body.String()
+		page := pages[name](t).Body.String()
 		for _, foreign := range []string{" style=", "<style", "javascript:", " onclick=", " onload=", "<script>"} {
 			assert.False(t, strings.Contains(page, foreign), "%s: %s", name, foreign)
 		}

@@ -15,6 +15,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/labstack/echo/v4"
@@ -60,6 +61,26 @@ func ask(h http.Handler, r *http.Request) *httptest.ResponseRecorder {
 	h.ServeHTTP(w, r)
 	return w
 }
+
+// pages are the answers to the addresses of the whole inputs, each asked for once: its
+// margins take longer than all that a test reads from it.
+var pages = func() map[string]func(testing.TB) *httptest.ResponseRecorder {
+	out := map[string]func(testing.TB) *httptest.ResponseRecorder{}
+	for _, name := range covers {
+		var once sync.Once
+		var got *httptest.ResponseRecorder
+		out[name] = func(tb testing.TB) *httptest.ResponseRecorder {
+			once.Do(func() {
+				e, log := started(tb)
+				got = ask(e, request("GET", "/?"+form(input(tb, name)).Encode(), "", nil))
+				assert.NotContains(tb, log.String(), `"ERROR"`)
+			})
+			require.NotNil(tb, got, "another test could not have it")
+			return got
+		}
+	}
+	return out
+}()
 
 // form writes an input as a browser sends it.
 func form(in cover.Input) url.Values {
@@ -192,9 +213,9 @@ func TestReportOfEveryCover(t *testing.T) {
 			require.Equal(t, 200, got.Code)
 			text, err := json.Marshal(want)
 			require.NoError(t, err)
-			assert.JSONEq(t, string(text), got.Body.String())
+			assert.True(t, bytes.Equal(text, got.Body.Bytes()), "the program gets another report")
 
-			page := ask(e, request("GET", "/?"+form(input(t, name)).Encode(), "", nil))
+			page := pages[name](t)
 			require.Equal(t, 200, page.Code)
 			for _, f := range want.Summary {
 				says(t, page, string(f.Verdict))
@@ -213,8 +234,8 @@ func TestSameInputByAddressFormAndProgram(t *testing.T) {
 	require.NoError(t, err)
 	var body bytes.Buffer
 	parts := newParts(t, &body, in)
+	says(t, pages["survey"](t), want.Stamp.InputHash)
 	for name, r := range map[string]*http.Request{
-		"address":   request("GET", "/?"+form(in).Encode(), "", nil),
 		"form":      request("POST", "/", echo.MIMEApplicationForm, strings.NewReader(form(in).Encode())),
 		"multipart": request("POST", "/", parts, &body),
 	} {
@@ -343,14 +364,17 @@ func TestReportLeadsToItsComparison(t *testing.T) {
 	for _, name := range covers {
 		want, err := cover.Size(input(t, name))
 		require.NoError(t, err)
-		page := ask(e, request("GET", "/?"+form(input(t, name)).Encode(), "", nil)).Body.String()
-		there := linked(t, page, `href="(/compare\?[^"]+)"`)
+		there := linked(t, pages[name](t).Body.String(), `href="(/compare\?[^"]+)"`)
 		comparison := ask(e, request("GET", there, "", nil))
 		require.Equal(t, 200, comparison.Code, name)
 		says(t, comparison, want.Stamp.InputHash)
-		back := ask(e, request("GET", linked(t, comparison.Body.String(), `href="(/\?[^"]+)"`), "", nil))
-		require.Equal(t, 200, back.Code, name)
-		says(t, back, want.Stamp.InputHash)
+		back, err := url.Parse(linked(t, comparison.Body.String(), `href="(/\?[^"]+)"`))
+		require.NoError(t, err, name)
+		in, _, err := cover.FromForm(back.Query())
+		require.NoError(t, err, name)
+		again, err := cover.Size(in)
+		require.NoError(t, err, name)
+		assert.Equal(t, want.Stamp.InputHash, again.Stamp.InputHash, name)
 	}
 }
 

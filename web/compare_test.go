@@ -2,6 +2,7 @@ package web_test
 
 import (
 	"encoding/csv"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,11 +13,21 @@ import (
 	"patiocover/web"
 )
 
-// comparison sets one of the covers side by side.
+// comparisons holds those that were made, by the name of the cover.
+var comparisons = map[string]cover.Comparison{}
+
+// comparison sets one of the covers side by side. Tests share it, each with options of its
+// own.
 func comparison(t testing.TB, name string) cover.Comparison {
 	t.Helper()
-	c, err := cover.Compare(report(t, name).Input, cover.Choice{})
-	require.NoError(t, err)
+	c, made := comparisons[name]
+	if !made {
+		var err error
+		c, err = cover.Compare(inputOf(t, name), cover.Choice{})
+		require.NoError(t, err)
+		comparisons[name] = c
+	}
+	c.Options = slices.Clone(c.Options)
 	return c
 }
 
