@@ -150,13 +150,17 @@ var compareNotes = []string{
 
 // each does n pieces of work on every core, each by its number. The results do not
 // depend on how many cores there are.
-func each(n int, do func(i int)) {
+func each(n int, do func(i int)) { among(runtime.GOMAXPROCS(0), n, func(_, i int) { do(i) }) }
+
+// among does n pieces of work with so many workers, each of which may keep a room of its
+// own by its number.
+func among(workers, n int, do func(worker, i int)) {
 	next := make(chan int)
 	var all sync.WaitGroup
-	for range min(n, runtime.GOMAXPROCS(0)) {
+	for worker := range min(n, workers) {
 		all.Go(func() {
 			for i := range next {
-				do(i)
+				do(worker, i)
 			}
 		})
 	}
