@@ -255,24 +255,36 @@ func optionsCommand(in io.Reader) *cobra.Command {
 		Args:  cobra.ExactArgs(1),
 	}
 	asJSON := c.Flags().Bool("json", false, "print the options as JSON")
-	var l cover.Limits
-	c.Flags().Float64Var(&l.Depth, "depth", 0, "most depth of rafter and beam together, in; 0 for no limit")
-	c.Flags().Float64Var(&l.Rating, "rating", 0, "most uplift rating of a rafter tie, lb; 0 for no limit")
-	c.Flags().Float64Var(&l.ClearFrom, "clear-from", 0, "no post from here, ft from the left end")
-	c.Flags().Float64Var(&l.ClearTo, "clear-to", 0, "no post up to here, ft from the left end")
+	asCSV := c.Flags().Bool("csv", false, "print the options as comma separated values")
+	typed := map[string]*string{}
+	for _, e := range cover.SpaceEntries() {
+		typed[e.Name] = c.Flags().String(e.Flag(), "", e.Label+": "+e.Allowed)
+	}
+	c.MarkFlagsMutuallyExclusive("json", "csv")
 	c.RunE = func(c *cobra.Command, args []string) error {
 		job, err := read(args[0], in)
 		if err != nil {
 			return err
 		}
-		f, err := cover.Undominated(c.Context(), job, cover.UsualSpace(job), l, nil)
+		entries := map[string]string{}
+		for name, text := range typed {
+			entries[name] = *text
+		}
+		search, _, err := cover.NewSearch(job, entries)
 		if err != nil {
 			return err
 		}
-		if *asJSON {
+		f, err := search.Run(c.Context(), job, nil)
+		if err != nil {
+			return err
+		}
+		switch {
+		case *asJSON:
 			err = json.NewEncoder(c.OutOrStdout()).Encode(f)
-		} else {
-			err = showFront(c.OutOrStdout(), f)
+		case *asCSV:
+			err = web.FoundCSV(c.OutOrStdout(), f)
+		default:
+			err = web.FoundText(c.OutOrStdout(), f)
 		}
 		if err != nil {
 			return fault{err}
@@ -283,24 +295,6 @@ func optionsCommand(in io.Reader) *cobra.Command {
 		return nil
 	}
 	return c
-}
-
-// showFront prints a front as text.
-func showFront(out io.Writer, f cover.Front) error {
-	fmt.Fprintf(out, "%s\n\n%d of %.0f covers are beaten by no other one. Cost in %s.\n\n", f.Notice, len(f.Points), f.Options, f.Measure)
-	fmt.Fprintf(out, "%9s %9s %6s %9s %9s %8s  %-30s %-30s %s\n",
-		"cost", "sag in", "posts", "tie lb", "depth in", "spacing", "rafters", "beams", "posts")
-	for _, p := range f.Points {
-		fmt.Fprintf(out, "%9.2f %9.3f %6d %9.0f %9.2f %8g  %-30s %-30s %d of %s a line\n", p.Cost, p.Sag, p.Posts, p.Rating, p.Depth,
-			p.Spacing, p.Rafter+" "+p.RafterWood.String(), p.Beam+" "+p.BeamWood.String(), p.Count, p.Post)
-	}
-	fmt.Fprintln(out)
-	for _, n := range f.Notes {
-		if _, err := fmt.Fprintln(out, "-", n); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 func tableCommand(in io.Reader, report io.Writer) *cobra.Command {

@@ -52,19 +52,27 @@ func NewChoice(spacings string, woods []string) (Choice, error) {
 	return c, c.validate()
 }
 
-// woodOf takes the longest species that begins the text, and the rest for its grade.
-func woodOf(text string) (Wood, bool) {
+// woodOf reads a species of sawn lumber and one of its grades.
+func woodOf(text string) (Wood, bool) { return woodAmong(text, lumber.Species(), lumber.Grades) }
+
+// woodAmong takes the longest of the species that begins the text, and the rest for one of
+// its grades.
+func woodAmong(text string, species []string, grades func(species string) []string) (Wood, bool) {
 	var w Wood
-	for _, s := range lumber.Species() {
+	for _, s := range species {
 		if len(text) > len(s) && strings.EqualFold(text[:len(s)], s) && text[len(s)] == ' ' && len(s) > len(w.Species) {
 			w = Wood{Species: s, Grade: text[len(s)+1:]}
 		}
 	}
-	i := slices.IndexFunc(lumber.Grades(w.Species), func(g string) bool { return strings.EqualFold(g, w.Grade) })
-	if w.Species == "" || i < 0 {
+	if w.Species == "" {
 		return Wood{}, false
 	}
-	w.Grade = lumber.Grades(w.Species)[i]
+	all := grades(w.Species)
+	i := slices.IndexFunc(all, func(g string) bool { return strings.EqualFold(g, w.Grade) })
+	if i < 0 {
+		return Wood{}, false
+	}
+	w.Grade = all[i]
 	return w, true
 }
 

@@ -78,7 +78,7 @@ func problemOf(err error) problem {
 		p.Detail = detail(refused)
 	case errors.As(err, &syntax):
 		p.Status, p.Detail = http.StatusBadRequest, syntax.Error()
-	case errors.Is(err, context.DeadlineExceeded):
+	case errors.Is(err, context.DeadlineExceeded), errors.Is(err, context.Canceled):
 		p.Status = http.StatusServiceUnavailable
 	}
 	p.Title = http.StatusText(p.Status)

@@ -33,13 +33,22 @@ func (h handlers) page(c echo.Context) error {
 
 // submit shows the report of the form in the body.
 func (h handlers) submit(c echo.Context) error {
+	form, err := posted(c)
+	if err != nil {
+		return err
+	}
+	return answer(c, form)
+}
+
+// posted reads the form in the body of a request.
+func posted(c echo.Context) (url.Values, error) {
 	if err := c.Request().ParseForm(); err != nil {
-		return unreadable(err) // ParseMultipartForm would hide it behind ErrNotMultipart
+		return nil, unreadable(err) // ParseMultipartForm would hide it behind ErrNotMultipart
 	}
 	if err := c.Request().ParseMultipartForm(formMemory); err != nil && !errors.Is(err, http.ErrNotMultipart) {
-		return unreadable(err)
+		return nil, unreadable(err)
 	}
-	return answer(c, c.Request().PostForm)
+	return c.Request().PostForm, nil
 }
 
 // answer sizes the cover of a form and shows the report, or the form with its faults.

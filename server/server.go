@@ -52,6 +52,8 @@ func New(c Config) *echo.Echo {
 	e.POST("/api/v1/survey", h.survey)
 	e.Match([]string{echo.GET, echo.HEAD}, "/compare", h.comparePage)
 	e.POST("/api/v1/compare", h.compare)
+	e.Match([]string{echo.GET, echo.HEAD}, "/options", h.optionsPage)
+	e.POST("/options", h.findOptions)
 	e.POST("/api/v1/options", h.options)
 	e.Match([]string{echo.GET, echo.HEAD}, "/table", h.tablePage)
 	e.POST("/table", h.makeTable)

@@ -105,6 +105,7 @@ func TestAnswers(t *testing.T) {
 	const json, typed = echo.MIMEApplicationJSON, echo.MIMEApplicationForm
 	desert := string(job(t, "desert"))
 	filled := form(input(t, "desert")).Encode()
+	const few = "space.beam_sizes=4x6&space.rafter_sizes=2x6&"
 	cases := []struct {
 		name                       string
 		method, target, kind, body string
@@ -139,6 +140,20 @@ func TestAnswers(t *testing.T) {
 		{"compare, a form for a program", "POST", "/api/v1/compare", typed, filled, 415, "application/problem+json", "application/json"},
 		{"options", "POST", "/api/v1/options", json, desert, 200, json, `"points"`},
 		{"options, no job", "POST", "/api/v1/options", json, "{}", 422, "application/problem+json", "site.wind_speed_mph"},
+		{"options, other lists", "POST", "/api/v1/options?space.beam_sizes=4x6", json, desert, 200, json, `"beam_sizes":["4x6"]`},
+		{"options, wrong list", "POST", "/api/v1/options?space.beam_sizes=4", json, desert, 422, "application/problem+json", "beam_sizes"},
+		{"options, unknown entry", "POST", "/api/v1/options?space.roof=flat", json, desert, 422, "application/problem+json", "space.roof"},
+		{"options, a form for a program", "POST", "/api/v1/options", typed, filled, 415, "application/problem+json", "application/json"},
+		{"options page", "GET", "/options?" + few + filled, "", "", 200, "text/html", "Every cover that no other one beats"},
+		{"options page, head", "HEAD", "/options?" + few + filled, "", "", 200, "text/html", ""},
+		{"options page by form", "POST", "/options", typed, few + filled, 200, "text/html", "Every cover that no other one beats"},
+		{"options page, wrong list", "GET", "/options?space.beam_sizes=4x7&" + filled, "", "", 422, "text/html", ">4x7</textarea>"},
+		{"options page, no such clear bay", "GET", "/options?limits.clear_from_ft=9&" + filled, "", "", 422, "text/html", "clear bay ends"},
+		{"options page, too large", "GET", "/options?" + huge() + filled, "", "", 422, "text/html", "combinations"},
+		{"options page, wrong input", "GET", "/options?site.wind_speed_mph=NaN", "", "", 422, "text/html", "NaN"},
+		{"options page, nothing asked", "GET", "/options", "", "", 303, "", ""},
+		{"options page that cannot be read", "GET", "/options?a=b;c=d", "", "", 400, "text/html", "cannot be read"},
+		{"options form that cannot be read", "POST", "/options", typed, "job.name=%zz", 400, "text/html", "cannot be read"},
 		{"compare page", "GET", "/compare?" + filled, "", "", 200, "text/html", "side by side"},
 		{"compare page, wrong choice", "GET", "/compare?spacing=two&" + filled, "", "", 422, "text/html", "another look"},
 		{"compare page, wrong input", "GET", "/compare?site.wind_speed_mph=NaN", "", "", 422, "text/html", "NaN"},

@@ -34,7 +34,7 @@ type comparingView struct {
 	Known         template.HTML
 	Kept          []entry // of the input, hidden in the form
 	Entries       []string
-	Back          template.URL
+	Back, Search  template.URL
 	Cost, Curves  template.HTML
 }
 
@@ -44,7 +44,8 @@ type entry struct{ Path, Value string }
 // Render writes the page whole. An error is a fault of this program.
 func (p Comparing) Render() ([]byte, error) {
 	v := comparingView{
-		Comparing: p, Title: "Patio cover: spacings and woods", Notice: cover.Notice, Known: known, Back: addressOf("/", p.Values),
+		Comparing: p, Title: "Patio cover: spacings and woods", Notice: cover.Notice, Known: known,
+		Back: addressOf("/", p.Values), Search: addressOf("/options", p.Values),
 	}
 	for _, f := range table {
 		for _, path := range pathsOf(p.Values, f.Path) {

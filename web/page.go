@@ -27,8 +27,9 @@ var templates = template.Must(template.New("").Funcs(template.FuncMap{
 	"lifts": func(f cover.Force) bool { return f.Value > 0 }, "number": number,
 	"memory": func(s calc.Status) bool { return s == calc.Recalled }, "fromMemory": func() string { return fromMemory },
 	"reach": reach, "atEnd": atEnd, "dollars": dollars, "pieces": pieces, "unitName": unitName,
-	"sag": inches, "spent": spent, "ties": ties,
-	"anchor": plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
+	"sag": inches, "spent": spent, "ties": ties, "tableOf": tableOf, "rowsOf": rowsOf, "whole": whole,
+	"notChecked": func() cover.Verdict { return cover.NotChecked },
+	"anchor":     plain, "after": func(i int) int { return i + 1 }, "largestGap": largestGap,
 	"viewsOfTies": func() string { return viewsOfTies },
 	"poundsOr":    poundsOr, "poundsDown": poundsDown, "surveyPlan": surveyPlan,
 	"deckNote":     func() string { return deckNote },
@@ -71,6 +72,7 @@ type view struct {
 	Plan, Section template.HTML
 	Job           string // the input as JSON
 	Compare       template.URL
+	Options       template.URL
 }
 
 // Render writes the page whole. An error is a fault of this program.
@@ -114,7 +116,7 @@ func (v *view) draw(r *cover.Report) error {
 		return fmt.Errorf("writing the input back: %w", err)
 	}
 	v.Job = string(job)
-	v.Compare = addressOf("/compare", v.Values)
+	v.Compare, v.Options = addressOf("/compare", v.Values), addressOf("/options", v.Values)
 	return nil
 }
 

@@ -28,10 +28,58 @@ type axis struct {
 	low, high float64 // ends of the axis, in Unit of its values
 	step      float64 // from one tick to the next, in the same unit
 	from, to  float64 // pt, paper places of the ends
+	doubling  bool    // equal lengths of paper stand for equal ratios; the ticks about double
+	below     bool    // the lower end stands for all that is less as well
 }
 
 // at is the paper place of a value, pt.
-func (a axis) at(v float64) float64 { return a.from + (v-a.low)/(a.high-a.low)*(a.to-a.from) }
+func (a axis) at(v float64) float64 {
+	if a.doubling {
+		return a.from + math.Log(v/a.low)/math.Log(a.high/a.low)*(a.to-a.from)
+	}
+	return a.from + (v-a.low)/(a.high-a.low)*(a.to-a.from)
+}
+
+// ticks are the values that the axis names.
+func (a axis) ticks() []float64 {
+	var out []float64
+	if a.doubling {
+		for v := a.low; v <= a.high*(1+1e-9); v = nextDouble(v) {
+			out = append(out, v)
+		}
+		return out
+	}
+	for i := 0.0; i <= math.Round((a.high-a.low)/a.step); i++ {
+		out = append(out, a.low+i*a.step)
+	}
+	return out
+}
+
+// nextDouble follows 1, 2, 5, 10 at any power of ten.
+func nextDouble(v float64) float64 {
+	power := math.Pow(10, math.Floor(math.Log10(v)+1e-9))
+	switch math.Round(v / power) {
+	case 1:
+		return 2 * power
+	case 2:
+		return 5 * power
+	}
+	return 10 * power
+}
+
+// newDoubling spans at least the positive values between low and high in ticks that about
+// double.
+func newDoubling(low, high, from, to float64) axis {
+	v := math.Pow(10, math.Floor(math.Log10(low)))
+	for nextDouble(v) <= low*(1+1e-9) {
+		v = nextDouble(v)
+	}
+	a := axis{low: v, high: nextDouble(v), from: from, to: to, doubling: true}
+	for a.high < high*(1-1e-9) {
+		a.high = nextDouble(a.high)
+	}
+	return a
+}
 
 // newAxis spans at least the values between low and high, in even steps; there are at
 // most so many of them.
@@ -64,14 +112,16 @@ func newChart(title, description string, x, y axis, across, up string) *chart {
 	c.field = box{chartLeft, chartTop, sheetWidth - chartRight, chartTop + chartHigh}
 	c.left(heading, title, Point{8, 9})
 	c.left(plain, up, Point{8, 23})
-	for i := 0.0; i <= math.Round((x.high-x.low)/x.step); i++ {
-		v := x.low + i*x.step
+	for _, v := range x.ticks() {
 		p := Point{x.at(v), c.field.bottom}
 		c.line(hatching, p, Point{p.X, c.field.top})
-		c.set(plain, shortNumber(v), p.plus(0, 8), false)
+		words := shortNumber(v)
+		if x.below && v == x.low {
+			words = "≤" + words
+		}
+		c.set(plain, words, p.plus(0, 8), false)
 	}
-	for i := 0.0; i <= math.Round((y.high-y.low)/y.step); i++ {
-		v := y.low + i*y.step
+	for _, v := range y.ticks() {
 		p := Point{c.field.left, y.at(v)}
 		c.line(hatching, p, Point{c.field.right, p.Y})
 		c.right(plain, shortNumber(v), p.plus(-4, 0))
@@ -83,10 +133,11 @@ func newChart(title, description string, x, y axis, across, up string) *chart {
 
 // chartAxes makes the two axes of the field.
 func chartAxes(xLow, xHigh, yLow, yHigh float64) (x, y axis) {
-	x = newAxis(xLow, xHigh, chartLeft, sheetWidth-chartRight, 7)
-	y = newAxis(yLow, yHigh, chartTop+chartHigh, chartTop, 8)
-	return x, y
+	return newAxis(xLow, xHigh, chartLeft, sheetWidth-chartRight, 7), upAxis(yLow, yHigh)
 }
+
+// upAxis is the upright one.
+func upAxis(low, high float64) axis { return newAxis(low, high, chartTop+chartHigh, chartTop, 8) }
 
 // shortNumber writes a tick without the dust of its making.
 func shortNumber(v float64) string { return calc.Number(math.Round(v*1e6) / 1e6) }
