@@ -30,6 +30,8 @@ type Connector struct {
 	Checks  []MemberCheck `json:"checks,omitempty"`  // worst of each kind
 	Parts   []Part        `json:"parts,omitempty"`   // what to buy for all joints of the mark
 	Notes   []string      `json:"notes,omitempty"`   // how it must be built, coating, what to mind
+
+	lags *lagging // of a ledger, as they were chosen or given
 }
 
 // A Part is one item to buy for a link.

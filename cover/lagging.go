@@ -12,6 +12,7 @@ import (
 // A lagging is one way to fasten the ledger.
 type lagging struct {
 	lag     dowel.Fastener
+	size    string // of the diameter, as ordered
 	each    int
 	spacing float64 // in
 }
@@ -44,7 +45,7 @@ func (m *model) laggings() []lagging {
 				for _, length := range lengths {
 					lag, ok := dowel.FindLag(size, length)
 					if ok && (in.LagLength != nil || length <= ledgerDepth+m.wallAt(s).gap+m.wallAt(s).main.Thickness+2) {
-						out = append(out, lagging{lag, n, s})
+						out = append(out, lagging{lag, size, n, s})
 					}
 				}
 			}

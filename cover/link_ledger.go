@@ -134,7 +134,7 @@ func (m *model) chooseLags(l *Link, d *design) lagging {
 // lagLedger writes up one way to fasten the ledger.
 func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
 	s := m.newLagSet(g, l, d, nil)
-	c := Connector{Basis: ProposedFasteners}
+	c := Connector{Basis: ProposedFasteners, lags: &g}
 	at := "each stud"
 	if !s.wall.studs {
 		at = inchWords(g.spacing) + " in along the rim"

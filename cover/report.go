@@ -30,6 +30,7 @@ type Report struct {
 	Drainage    Drainage       `json:"drainage"`                 // covering against slope, and the water it sheds
 	TakeOff     TakeOff        `json:"take_off"`                 // what to buy
 	Margins     []Margin       `json:"margins"`                  // how far the design may go; null where they were not asked for
+	Smaller     []Smaller      `json:"next_smaller,omitempty"`   // the sizes next below; absent where they were not asked for
 	Closure     []Closure      `json:"closure"`                  // applied load against reactions, by a second route
 	NotChecked  []Skip         `json:"not_checked"`              // what this report does not answer, and why
 }

@@ -75,7 +75,9 @@ func (m *model) bothMembers(ws *workspace, d *design) ([]Member, error) {
 // that was chosen.
 func (s *solved) prepare(chosen *decked) {
 	s.m.sideways = newSideways(s.m, s.d.woods())
-	s.m.in.keepDeck(chosen)
+	if chosen != nil {
+		s.m.in.keepDeck(&chosen.member.Size)
+	}
 	s.d.deck = s.m.deck()
 }
 

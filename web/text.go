@@ -96,7 +96,7 @@ func Text(w io.Writer, r cover.Report) error {
 	p.deck(r.Deck)
 	p.links(r)
 	p.ground(r)
-	p.margins(r.Margins)
+	p.margins(r.Margins, r.Smaller)
 	p.takeOff(r.TakeOff)
 	p.combinations(r.Loads.Combinations)
 	p.basis(r)
