@@ -120,7 +120,8 @@ func TestShear(t *testing.T) {
 
 func TestInteraction(t *testing.T) {
 	part := func(pull, push float64) anchor.Interaction {
-		return anchor.NewInteraction(anchor.Tension{Demand: pull, Capacity: 1}, anchor.Shear{Demand: push, Capacity: 1})
+		one := anchor.Strengths{Capacity: 1}
+		return anchor.NewInteraction(anchor.Tension{Demand: pull, Strengths: one}, anchor.Shear{Demand: push, Strengths: one})
 	}
 	for _, c := range []struct{ pull, push, want float64 }{
 		{0.9, 0.2, 0.9}, {0.2, 1, 1}, {0.6, 0.6, 1}, {0.9, 0.3, 1}, {0.9, 0.9, 1.5}, {0, 0, 0}, {1.1, 0.1, 1.1}, {0.25, 0.25, 0.5 / 1.2},

@@ -56,14 +56,11 @@ type Shear struct {
 	Bolt
 	Concrete
 	Break
-	Cone     Cone           // its breakout in tension, for the pryout
-	Demand   float64        // V_ua, strength level, lb
-	Fault    Fault          // why the anchor counts for nothing
-	Pry      float64        // k_cp, factor
-	Designs  [modes]float64 // phi V_n by mode, lb; of Steel, Breakout, Pryout
-	Counts   [modes]bool    // the mode is possible
-	Governs  Mode           // least of them
-	Capacity float64        // phi V_n, lb; 0 with a fault
+	Strengths         // phi V_n of Steel, Breakout, Pryout
+	Cone      Cone    // its breakout in tension, for the pryout
+	Demand    float64 // V_ua, strength level, lb
+	Fault     Fault   // why the anchor counts for nothing
+	Pry       float64 // k_cp, factor
 }
 
 // NewShear checks an anchor against a push of strength level, lb, whose direction is
@@ -90,12 +87,9 @@ func NewShear(demand float64, b Bolt, c Concrete) Shear {
 	v.set(Steel, steel*0.6*b.Area*b.Tensile) // eq. 17.7.1.2b
 	v.set(Breakout, phiConcrete*v.Break.Nominal)
 	v.set(Pryout, phiConcrete*v.Pry*v.Cone.Nominal) // eq. 17.7.3.1a
-	v.Governs = least(v.Designs, v.Counts)
-	v.Capacity = v.Designs[v.Governs]
+	v.govern()
 	return v
 }
-
-func (v *Shear) set(m Mode, x float64) { v.Designs[m], v.Counts[m] = x, true }
 
 // Ratio is the push over the least strength.
 func (v Shear) Ratio() float64 { return calc.Ratio(v.Demand, v.Capacity) }

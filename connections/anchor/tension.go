@@ -6,24 +6,6 @@ import (
 	"patiocover/calc"
 )
 
-// A Mode is how an anchor fails.
-type Mode uint8
-
-// The modes of tension.
-const (
-	Steel    Mode = iota // the bolt tears
-	Breakout             // a cone of concrete comes out
-	Pullout              // the head or hook crushes its way out
-	Blowout              // the side of the concrete bursts
-	Pryout               // sheared, it pries concrete out behind it
-	modes
-)
-
-var modeNames = [modes]string{"steel", "concrete breakout", "pullout", "side-face blowout", "pryout"}
-
-// String names the mode.
-func (m Mode) String() string { return modeNames[m] }
-
 // A Cone is the breakout of one anchor in tension.
 type Cone struct {
 	Edges   int     // how many lie within 1.5 h_ef
@@ -73,14 +55,11 @@ type Tension struct {
 	Bolt
 	Concrete
 	Cone
-	Demand   float64        // N_ua, strength level, 0.9D + 1.0W, lb
-	Fault    Fault          // why the anchor counts for nothing
-	First    float64        // c_a1 of the blowout, the nearest edge, in
-	Second   float64        // c_a2, the nearer edge across, in
-	Designs  [modes]float64 // phi N_n by mode, lb; of Steel, Breakout, Pullout, Blowout
-	Counts   [modes]bool    // the mode is possible with this anchor
-	Governs  Mode           // least of them
-	Capacity float64        // phi N_n, lb; 0 with a fault
+	Strengths         // phi N_n of Steel, Breakout, Pullout, Blowout
+	Demand    float64 // N_ua, strength level, 0.9D + 1.0W, lb
+	Fault     Fault   // why the anchor counts for nothing
+	First     float64 // c_a1 of the blowout, the nearest edge, in
+	Second    float64 // c_a2, the nearer edge across, in
 }
 
 // NewTension checks an anchor against a pull of strength level, lb (ACI 318-19 17.6).
@@ -114,12 +93,9 @@ func NewTension(demand float64, b Bolt, c Concrete) Tension {
 		near := 160 * t.First * math.Sqrt(b.Head) * math.Sqrt(c.strength(b.Kind)) // eq. 17.6.4.1
 		t.set(Blowout, b.phi()*near*t.corner())
 	}
-	t.Governs = least(t.Designs, t.Counts)
-	t.Capacity = t.Designs[t.Governs]
+	t.govern()
 	return t
 }
-
-func (t *Tension) set(m Mode, x float64) { t.Designs[m], t.Counts[m] = x, true }
 
 // corner is the reduction of the blowout near a corner, factor (17.6.4.1.1).
 func (t *Tension) corner() float64 {
@@ -127,17 +103,6 @@ func (t *Tension) corner() float64 {
 		return 1
 	}
 	return (1 + t.Second/t.First) / 4
-}
-
-// least is the counted mode with the least strength.
-func least(all [modes]float64, counts [modes]bool) Mode {
-	best := Steel
-	for m := Breakout; m < modes; m++ {
-		if counts[m] && all[m] < all[best] {
-			best = m
-		}
-	}
-	return best
 }
 
 // Ratio is the pull over the least strength.
