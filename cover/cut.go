@@ -115,13 +115,13 @@ func (f *frame) gradeSeat(w *wood, p *peaks, h *holding, s int, g *graded) {
 	}
 	if !h.cuts[s].level {
 		x := found{demand: at.value, by: at.by, bay: s}
-		x.ratio = f.seatedFlat(w, h, x).Ratio()
+		x.ratio = h.seatedFlat(w, x).Ratio()
 		g[bearingCheck].raise(x)
 	}
 	for d := 0; h.cuts[s].level && d < durations; d++ {
 		if at := p.press[d][s]; at.value > 0 {
 			x := found{demand: h.seatForce(at.value), duration: lumber.Duration(d), by: at.by, bay: s}
-			x.ratio = f.seatedAtAngle(w, h, x).Ratio()
+			x.ratio = h.seatedAtAngle(w, x).Ratio()
 			g[bearingCheck].raise(x)
 		}
 	}
@@ -135,18 +135,18 @@ func (f *frame) gradeSeat(w *wood, p *peaks, h *holding, s int, g *graded) {
 // seated is the bearing of the member at a support.
 func (f *frame) seated(w *wood, h *holding, x found) calc.Result {
 	if h.cuts[x.bay].level {
-		return f.seatedAtAngle(w, h, x)
+		return h.seatedAtAngle(w, x)
 	}
-	return f.seatedFlat(w, h, x)
+	return h.seatedFlat(w, x)
 }
 
 // seatedAtAngle is the bearing of the member on a level seat, at an angle to its grain.
-func (f *frame) seatedAtAngle(w *wood, h *holding, x found) member.BearingAtAngle {
+func (h *holding) seatedAtAngle(w *wood, x found) member.BearingAtAngle {
 	return member.NewBearingAtAngle(x.demand, w.seatValues(h.wetSeat[x.bay]), x.duration, h.seats[x.bay], h.angle)
 }
 
 // seatedFlat is the bearing of the member across its grain.
-func (f *frame) seatedFlat(w *wood, h *holding, x found) member.Bearing {
+func (h *holding) seatedFlat(w *wood, x found) member.Bearing {
 	return member.NewBearing(x.demand, w.seatValues(h.wetSeat[x.bay]), h.seats[x.bay])
 }
 

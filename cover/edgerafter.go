@@ -15,7 +15,7 @@ func (m *model) edgeMember(d *design) Member {
 	var g graded
 	r.grade(w, &p, h, &g)
 	m.addRafterChecks(r, w, h, &g, &out)
-	out.Notes = []string{"Carries " + inches(calc.RoundUp(r.edgeShare(m)*m.plan.spacing, 0.1)) +
+	out.Notes = []string{"Carries " + inches(calc.RoundUp(m.plan.edgeShare()*m.plan.spacing, 0.1)) +
 		" of roof; wind in the zones of the side edges"}
 	return out
 }
@@ -28,7 +28,7 @@ func (r *rafterFrame) atEdge(m *model) *rafterFrame {
 	inner := *r.frame
 	e := &rafterFrame{frame: &inner, points: r.points, placed: r.placed, supports: r.supports}
 	e.arr, e.sag, e.blows = nil, nil, nil
-	share := e.edgeShare(m)
+	share := m.plan.edgeShare()
 	var winds []windCase
 	for _, w := range m.wind.rafter {
 		w.share = min(w.share, share)
@@ -42,6 +42,6 @@ func (r *rafterFrame) atEdge(m *model) *rafterFrame {
 }
 
 // edgeShare is the larger tributary share of the rafters at the side edges.
-func (r *rafterFrame) edgeShare(m *model) float64 {
-	return max(m.plan.shares[0], m.plan.shares[len(m.plan.shares)-1])
+func (p *plan) edgeShare() float64 {
+	return max(p.shares[0], p.shares[len(p.shares)-1])
 }

@@ -38,21 +38,30 @@ func (m *model) laggings() []lagging {
 	if in.LagsEach != nil {
 		counts = []int{*in.LagsEach}
 	}
+	w := m.wallBehind()
+	longest := ledgerDepth + w.gap + w.main.Thickness + sticksOut
+	var screws []lagging
+	for _, size := range sizes {
+		for _, length := range lengths {
+			if lag, ok := dowel.FindLag(size, length); ok && (in.LagLength != nil || length <= longest) {
+				screws = append(screws, lagging{lag: lag, size: size})
+			}
+		}
+	}
 	var out []lagging
 	for _, s := range spacings {
 		for _, n := range counts {
-			for _, size := range sizes {
-				for _, length := range lengths {
-					lag, ok := dowel.FindLag(size, length)
-					if ok && (in.LagLength != nil || length <= ledgerDepth+m.wallAt(s).gap+m.wallAt(s).main.Thickness+2) {
-						out = append(out, lagging{lag, size, n, s})
-					}
-				}
+			for _, g := range screws {
+				g.each, g.spacing = n, s
+				out = append(out, g)
 			}
 		}
 	}
 	return out
 }
+
+// sticksOut is how far a lag screw that is proposed may come out behind the framing, in.
+const sticksOut = 2 * calc.In
 
 // A lagDemand is one combination on the lag screws at one stud or spacing.
 type lagDemand struct {

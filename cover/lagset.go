@@ -28,7 +28,7 @@ type lagSet struct {
 
 // newLagSet prepares a way to fasten the ledger. The demands take the room that is given.
 func (m *model) newLagSet(g lagging, l *Link, d *design, room []lagDemand) lagSet {
-	s := lagSet{m: m, way: g, link: l, design: d, wall: m.wallAt(g.spacing), depth: d.rafter.section.Depth, demands: room[:0]}
+	s := lagSet{m: m, way: g, link: l, design: d, wall: m.wallBehind(), depth: d.rafter.section.Depth, demands: room[:0]}
 	stiffness := d.rafter.dry.Elasticity.Value * ledgerDepth * math.Pow(s.depth, 3) / 12
 	share := g.spread(m.plan.spacing, stiffness) * m.plan.spacing / calc.Ft
 	for _, q := range l.joint.demands {
@@ -36,7 +36,7 @@ func (m *model) newLagSet(g lagging, l *Link, d *design, room []lagDemand) lagSe
 	}
 	held := min(g.lag.Length-ledgerDepth-s.wall.gap, s.wall.main.Thickness)
 	s.pulled = dowel.NewWithdrawal(g.lag, s.wall.main.Gravity, held, false)
-	s.group = m.groupOf(g, s.wall, d)
+	s.group = g.group(s.wall, d)
 	return s
 }
 
@@ -115,9 +115,9 @@ func (m *model) lagConditions(g lagging, x *lagDemand, d *design) dowel.Conditio
 	return c
 }
 
-// groupOf is C_g of the lag screws at a stud, of the weakest framing. The ledger is
+// group is C_g of the lag screws at a stud, of the weakest framing. The ledger is
 // loaded across its grain, so that a strip of it counts (NDS 2018 11.3.6.3).
-func (m *model) groupOf(g lagging, w wall, d *design) float64 {
+func (g lagging) group(w wall, d *design) float64 {
 	least := dowel.NewNeeds(g.lag, ledgerDepth, dowel.TowardEnd).Row.Least
 	return dowel.NewGroup(dowel.Row{
 		Count: g.each, Spacing: g.between(d.rafter.section.Depth), Diameter: g.lag.Diameter,

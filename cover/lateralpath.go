@@ -171,7 +171,7 @@ func (m *model) throughBraces(direction int, r *Report, w *LateralWay) {
 			most.joint = share{max(most.joint.wind, e.joint.wind), max(most.joint.quake, e.joint.quake)}
 		}
 	}
-	m.memberStep(r, w, kneeMark, LateralStep{Part: "knee braces, sideways", Demand: m.asd(most.brace), Per: "each brace"})
+	w.memberStep(r, kneeMark, LateralStep{Part: "knee braces, sideways", Demand: m.asd(most.brace), Per: "each brace"})
 	for _, l := range r.Links {
 		if l.Mark == kneeMark+"1" {
 			w.step(LateralStep{
@@ -182,10 +182,10 @@ func (m *model) throughBraces(direction int, r *Report, w *LateralWay) {
 	}
 	if direction == alongHouse {
 		for i := range m.plan.lines {
-			m.memberStep(r, w, mark("BM", i), LateralStep{Part: "beam with its braces", Demand: m.asd(most.brace), Per: "each brace"})
+			w.memberStep(r, mark("BM", i), LateralStep{Part: "beam with its braces", Demand: m.asd(most.brace), Per: "each brace"})
 		}
 	}
-	m.memberStep(r, w, "P", LateralStep{Part: "bending of the posts", Demand: m.asd(most.joint), Per: "the top of each post"})
+	w.memberStep(r, "P", LateralStep{Part: "bending of the posts", Demand: m.asd(most.joint), Per: "the top of each post"})
 	m.besideLedger(direction, r, w)
 	m.throughFeet(direction, r, w, "the push on each post")
 }
@@ -199,13 +199,13 @@ func (m *model) throughGround(direction int, r *Report, w *LateralWay) {
 			shear = share{max(shear.wind, at.wind), max(shear.quake, at.quake)}
 		}
 	}
-	m.memberStep(r, w, "P", LateralStep{Part: "bending of the posts", Demand: m.asd(shear), Per: "each post"})
+	w.memberStep(r, "P", LateralStep{Part: "bending of the posts", Demand: m.asd(shear), Per: "each post"})
 	m.besideLedger(direction, r, w)
 	m.throughFeet(direction, r, w, "the push on each post")
 }
 
 // memberStep adds a member with the verdict that its checks came to.
-func (m *model) memberStep(r *Report, w *LateralWay, of string, s LateralStep) {
+func (w *LateralWay) memberStep(r *Report, of string, s LateralStep) {
 	for i := range r.Members {
 		if x := &r.Members[i]; x.Mark == of {
 			s.Verdict = x.Verdict

@@ -27,11 +27,10 @@ const (
 // (NDS 2018 Table 12.3.3A: the lightest species that framing is made of).
 const lightest = 0.36
 
-// A wall is what the ledger is fastened to, and how far apart.
+// A wall is what the ledger is fastened to.
 type wall struct {
 	studs   bool
 	blocked bool
-	spacing float64      // in between studs, or between fasteners on a rim
 	gap     float64      // in between ledger and framing
 	main    dowel.Member // framing
 }
@@ -92,10 +91,10 @@ func (m *model) alongStuds(l *Link) bool {
 	return *m.in.House.Wall != "rim" && !*m.in.Connections.WallBlocked && l.Along.Value > 0
 }
 
-// wallAt is the wall behind the ledger.
-func (m *model) wallAt(spacing float64) wall {
+// wallBehind is the wall behind the ledger.
+func (m *model) wallBehind() wall {
 	in := m.in.Connections
-	w := wall{studs: *m.in.House.Wall != "rim", blocked: *in.WallBlocked, spacing: spacing, gap: sheathing}
+	w := wall{studs: *m.in.House.Wall != "rim", blocked: *in.WallBlocked, gap: sheathing}
 	w.main = dowel.Member{Gravity: lightest, Thickness: studDepth}
 	if !w.studs {
 		w.main.Thickness = rimThickness
@@ -150,7 +149,7 @@ func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
 		c.What += ", two at the first and the last"
 		c.Parts[len(c.Parts)-1].Total += 2
 	}
-	c.Notes = append(c.Notes, m.ledgerNotes(g, s.wall, s.depth)...)
+	c.Notes = append(c.Notes, g.notes(s.wall, s.depth)...)
 	return c
 }
 
@@ -180,8 +179,8 @@ func (m *model) ledgerWood(g lagging, l *Link, d *design) [2]ledgerShear {
 	return [...]ledgerShear{at("along the ledger", g, 5*depth), at("at the ends of the ledger", ends, 0)}
 }
 
-// ledgerNotes say how the ledger is fastened and what was taken of the wall.
-func (m *model) ledgerNotes(g lagging, w wall, depth float64) []string {
+// notes say how the ledger is fastened and what was taken of the wall.
+func (g lagging) notes(w wall, depth float64) []string {
 	notes := []string{
 		fmt.Sprintf("Rows %s in from the top and bottom edge, staggered; the last %s in from the ends; "+
 			"lead holes of 40 to 70 %% of the diameter for the thread, washers under the heads",

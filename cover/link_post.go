@@ -20,7 +20,7 @@ func (m *model) connect(links []Link, d *design) {
 			m.connectDeck(l, d)
 		case connections.RafterToLedger:
 			in := m.in.Connections
-			m.connectHanger(l, d, "hanger", in.HangerUp, in.HangerSide, in.HangerDown)
+			m.connectHanger(l, d, in.HangerUp, in.HangerSide, in.HangerDown)
 		case connections.LedgerToHouse:
 			m.connectLedger(l, d)
 		case connections.RafterToBeam:
@@ -125,7 +125,7 @@ func (m *model) connectBase(l *Link, d *design) {
 	}
 	c := m.rate(l, rated{"post base", in.BaseUp, in.BaseSide, woodGravity(&d.post)})
 	bolt, _ := dowel.FindBolt(baseBolt)
-	v := m.throughPlates(bolt, d)
+	v := throughPlates(bolt, &d.post)
 	end := 7 * bolt.Diameter // full end distance in tension, NDS 2018 Table 12.5.1A
 	breadth := min(d.post.section.Breadth, d.post.section.Depth)
 	spacing := 4 * bolt.Diameter // full spacing
@@ -157,9 +157,9 @@ func (m *model) connectBase(l *Link, d *design) {
 }
 
 // throughPlates is a bolt through a post between two steel plates.
-func (m *model) throughPlates(bolt dowel.Fastener, d *design) dowel.Lateral {
+func throughPlates(bolt dowel.Fastener, post *wood) dowel.Lateral {
 	return dowel.NewLateral(bolt, dowel.Joint{
-		Main: dowel.Member{Gravity: woodGravity(&d.post), Thickness: min(d.post.section.Breadth, d.post.section.Depth)},
+		Main: dowel.Member{Gravity: woodGravity(post), Thickness: min(post.section.Breadth, post.section.Depth)},
 		Side: dowel.Member{Material: dowel.Steel, Thickness: basePlate}, Double: true,
 	})
 }

@@ -22,7 +22,7 @@ const (
 func (m *model) connectRafter(l *Link, d *design) {
 	in := m.in.Connections
 	if m.plan.flush {
-		m.connectHanger(l, d, "hanger", in.TieUp, in.TieSide, nil)
+		m.connectHanger(l, d, in.TieUp, in.TieSide, nil)
 		return
 	}
 	switch *in.Tie {
@@ -64,13 +64,13 @@ func (m *model) woodAtTie(l *Link, c *Connector, d *design) {
 }
 
 // connectHanger makes a link of the end of each rafter in a hanger.
-func (m *model) connectHanger(l *Link, d *design, item string, up, side, down *float64) {
+func (m *model) connectHanger(l *Link, d *design, up, side, down *float64) {
 	if *m.in.Connections.Hanger == "none" {
 		l.refuse(Over, "nothing holds the rafters at their upper end: choose a hanger")
 		return
 	}
-	c := m.rate(l, rated{item, up, side, woodGravity(&d.rafter)})
-	m.bear(l, &c, down)
+	c := m.rate(l, rated{"hanger", up, side, woodGravity(&d.rafter)})
+	l.bear(&c, down)
 	joint := member.Joint{Lowest: nailEdge, Highest: hangerReach * d.rafter.section.Depth, Down: true}
 	r, name := worstOf(l.joint.demands, func(q connections.Demand) member.JointShear {
 		return member.NewJointShear(upward(q), &d.rafter.seat, q.Duration, joint)

@@ -114,7 +114,7 @@ func (b bearer) Explain() calc.Check {
 }
 
 // bear adds the downward rating, given or asked for.
-func (m *model) bear(l *Link, c *Connector, given *float64) {
+func (l *Link) bear(c *Connector, given *float64) {
 	most := 0.0
 	for _, d := range l.joint.demands {
 		most = max(most, bearer{force: max(0, d.Vertical), last: d.Duration}.demand())

@@ -121,7 +121,7 @@ func (m *model) postTrace(d *design, c *postCase, k postCheck, x postFound) []ca
 	s.Given("f_W", x.bend.windPart, "", "factor of the combination on wind")
 	m.effectLines(&s, x.bend.direction, c, "W")
 	s.Step("M_p", "f_W * M_W", x.bend.windPart*e.moment.wind, "lb-in", "of the same combination as the axial force")
-	m.finish(&s, "f_W * N_W", x)
+	writePushed(&s, "f_W * N_W", x)
 	return s.Lines()
 }
 
@@ -143,8 +143,8 @@ func (m *model) cutTrace(c *postCase, x postFound) []calc.Line {
 	return s.Lines()
 }
 
-// finish adds what the push adds to the axial force.
-func (m *model) finish(s *calc.Sheet, tip string, x postFound) {
+// writePushed adds what the push adds to the axial force.
+func writePushed(s *calc.Sheet, tip string, x postFound) {
 	if x.demand < 0 {
 		s.Step("T", tip+" - P_0", -x.demand, "lb", "pulling, of the same combination")
 		return
@@ -205,7 +205,7 @@ func (m *model) quakeTrace(d *design, c *postCase, x postFound) []calc.Line {
 	s.Step("P_0", "(f_D + f_V * v) * P_D + f_S * P_S", (q.Dead+q.EarthquakeUp*m.sideways.vertical)*dead+q.Snow*snow, "lb", q.Clause)
 	m.effectLines(&s, x.bend.direction, c, "E")
 	s.Step("M_p", "f_E * M_E", q.Earthquake*e.moment.quake, "lb-in", "of the same combination as the axial force")
-	m.finish(&s, "f_E * N_E", x)
+	writePushed(&s, "f_E * N_E", x)
 	return s.Lines()
 }
 

@@ -45,7 +45,7 @@ func (m *model) survey(said Input, d *design) *Survey {
 	s.below()
 	s.changes(d)
 	if tails {
-		s.tails(d)
+		s.tails()
 	}
 	s.checklist()
 	s.visible()

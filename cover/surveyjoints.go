@@ -170,12 +170,12 @@ func (s *surveying) judge(j *Joint, g surveyGroup, x survey.Joint) {
 	c := &x.Capacity
 	out := SurveyJoint{
 		Mark: *j.Mark, Wall: g.wall, Place: g.place, Zone: zoneWords[g.zone], ZoneWhy: why, End: j.End, Count: runOf(j),
-		Evidence: s.evidence(j, &x), Basis: c.Basis.String(), Uplift: finite(x.Uplift),
+		Evidence: seenWords(j, &x), Basis: c.Basis.String(), Uplift: finite(x.Uplift),
 		Capacity: calc.RoundDown(c.Uplift, calc.Lb), Ratio: Ratio(x.Ratio()), Verdict: verdictOf[x.Verdict],
 		Rating: x.Rating, Prescriptive: s.prescriptive(&x.Demand),
 	}
 	out.Where = whereOf(j, &out)
-	out.Reason = s.reason(&out, &x)
+	out.Reason = reasonOf(&out, &x)
 	if j.Photo != nil {
 		out.Photo = *j.Photo
 	}
@@ -189,8 +189,8 @@ func (s *surveying) judge(j *Joint, g surveyGroup, x survey.Joint) {
 	s.out.Joints = append(s.out.Joints, out)
 }
 
-// evidence words what was seen at a joint.
-func (s *surveying) evidence(j *Joint, x *survey.Joint) string {
+// seenWords says what was seen at a joint.
+func seenWords(j *Joint, x *survey.Joint) string {
 	seen := evidenceOf(j.Evidence)
 	words := seen.String()
 	if seen != survey.Unknown && seen != survey.NoneSeen {
@@ -219,8 +219,8 @@ var placeNames = map[string]string{
 	atEave: "eave", atFarWall: "far wall", atInterior: "interior support", atRidge: "ridge",
 }
 
-// reason says why a joint has its verdict.
-func (s *surveying) reason(out *SurveyJoint, x *survey.Joint) string {
+// reasonOf says why a joint has its verdict.
+func reasonOf(out *SurveyJoint, x *survey.Joint) string {
 	switch out.Verdict {
 	case OK:
 		words := fmt.Sprintf("holds %s lb; the wind asks %s lb", poundsDown(x.Capacity.Uplift), pounds(x.Uplift))

@@ -14,7 +14,7 @@ import (
 
 // tails judges the rafter tails that the cover hangs on, and sizes other ways to hold it
 // where they are rejected.
-func (s *surveying) tails(d *design) {
+func (s *surveying) tails() {
 	t := &SurveyTails{Verdict: OK}
 	s.out.Tails = t
 	if missing := s.tailsMissing(); len(missing) > 0 {

@@ -88,10 +88,10 @@ func (c Combined) explainPressed(s *calc.Sheet) {
 		axial = "pow(f_c / Fc_adj, 2)"
 	}
 	s.Step("r_c", axial, c.AxialPart, "", "NDS 2018 eq. 3.9-3")
-	c.grown(s, "1", "1 + 0.234 * g_1", c.EdgeOff, c.EdgeGrown)
-	c.part(s, "r_1", "h_1", "Fb_1 * (1 - g_1)", c.EdgeGrown, c.EdgePart)
-	c.grown(s, "2", "1 + 0.234 * g_2 + 0.234 * twist", c.FlatOff, c.FlatGrown)
-	c.part(s, "r_2", "h_2", "Fb_2 * (1 - g_2 - twist)", c.FlatGrown, c.FlatPart)
+	writeGrown(s, "1", "1 + 0.234 * g_1", c.EdgeOff, c.EdgeGrown)
+	writePart(s, "r_1", "h_1", "Fb_1 * (1 - g_1)", c.EdgeGrown, c.EdgePart)
+	writeGrown(s, "2", "1 + 0.234 * g_2 + 0.234 * twist", c.FlatOff, c.FlatGrown)
+	writePart(s, "r_2", "h_2", "Fb_2 * (1 - g_2 - twist)", c.FlatGrown, c.FlatPart)
 	s.Step("sum_1", "r_c + r_1 + r_2", c.Sum, "", "NDS 2018 eq. 3.9-3, 15.4-1")
 	s.Step("sum_2", "g_2 + twist", c.Second, "", "NDS 2018 eq. 3.9-4, 15.4-2")
 }
@@ -120,8 +120,8 @@ func (c Combined) buckling(n string, a Axis, critical, part float64) []calc.Line
 	return s.Lines()
 }
 
-// grown writes the stress of plane n with the growth of its eccentric part.
-func (c Combined) grown(s *calc.Sheet, n, growth string, off, total float64) {
+// writeGrown writes the stress of plane n with the growth of its eccentric part.
+func writeGrown(s *calc.Sheet, n, growth string, off, total float64) {
 	if off == 0 {
 		s.Step("h_"+n, "s_"+n, total, "psi", "NDS 2018 3.9.2")
 		return
@@ -132,8 +132,8 @@ func (c Combined) grown(s *calc.Sheet, n, growth string, off, total float64) {
 	}})
 }
 
-// part writes the share of one stress in a sum.
-func (c Combined) part(s *calc.Sheet, symbol, stress, capacity string, demand, x float64) {
+// writePart writes the share of one stress in a sum.
+func writePart(s *calc.Sheet, symbol, stress, capacity string, demand, x float64) {
 	if demand <= 0 {
 		s.Given(symbol, x, "", "NDS 2018 3.9, no stress of this kind")
 		return
@@ -144,13 +144,13 @@ func (c Combined) part(s *calc.Sheet, symbol, stress, capacity string, demand, x
 // explainPulled writes the conditions under tension.
 func (c Combined) explainPulled(s *calc.Sheet) {
 	s.Step("r_t", "f_t / Ft_adj", c.AxialPart, "", "NDS 2018 eq. 3.9-1")
-	c.part(s, "r_1", "s_1", "Fb_star_1", c.EdgeStress, c.EdgePart)
-	c.part(s, "r_2", "s_2", "Fb_star_2", c.FlatStress, c.FlatPart)
+	writePart(s, "r_1", "s_1", "Fb_star_1", c.EdgeStress, c.EdgePart)
+	writePart(s, "r_2", "s_2", "Fb_star_2", c.FlatStress, c.FlatPart)
 	s.Step("sum_1", "r_t + r_1 + r_2", c.Sum, "", "NDS 2018 eq. 3.9-1")
 	s.Step("f_g", "T / A_g", c.Relief, "psi", "NDS 2018 eq. 3.9-2, over the gross area")
-	c.part(s, "q_1", "(s_1 - f_g)", "Fb_star2_1", c.EdgeStress-c.Relief,
+	writePart(s, "q_1", "(s_1 - f_g)", "Fb_star2_1", c.EdgeStress-c.Relief,
 		calc.Ratio(c.EdgeStress-c.Relief, c.Edge.pressed()))
-	c.part(s, "q_2", "s_2", "Fb_star2_2 * (1 - twist)", c.FlatStress,
+	writePart(s, "q_2", "s_2", "Fb_star2_2 * (1 - twist)", c.FlatStress,
 		calc.Ratio(c.FlatStress, c.Flat.pressed()*(1-c.Twist)))
 	s.Step("sum_2", "q_1 + q_2", c.Second, "", "NDS 2018 eq. 3.9-2")
 }

@@ -5,7 +5,6 @@ import "patiocover/calc"
 // Widths are the zones on the plan of a house roof.
 type Widths struct {
 	Figures Figures // edition of the figures
-	Angle   float64 // theta, slope, degrees
 	Height  float64 // h, mean roof height, of the eave up to 10 degrees, in
 	Least   float64 // least plan dimension, in
 	Edge    float64 // width of the edge strip, zone 2, in
@@ -29,7 +28,7 @@ const (
 // Special case: false for figures and slopes whose plan is not known: monoslope roofs
 // of 7-16 above 3 degrees, slopes above 27 degrees, and 7-22.
 func NewWidths(f Figures, shape Shape, angle, height, least float64) (Widths, bool) {
-	w := Widths{Figures: f, Angle: angle, Height: height, Least: least}
+	w := Widths{Figures: f, Height: height, Least: least}
 	monoslope := shape == Monoslope && angle > flatMonoslope
 	if f == Figures722 || monoslope || !(0 <= angle && angle <= figureEnds) {
 		return w, false

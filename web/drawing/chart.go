@@ -142,7 +142,7 @@ func upAxis(low, high float64) axis { return newAxis(low, high, chartTop+chartHi
 // shortNumber writes a tick without the dust of its making.
 func shortNumber(v float64) string { return calc.Number(math.Round(v*1e6) / 1e6) }
 
-// place is the paper place of two values.
+// spot is the paper place of two values.
 func (c *chart) spot(x, y float64) Point { return Point{c.x.at(x), c.y.at(y)} }
 
 // signs are the shapes by which rows are told apart, filled and hollow.

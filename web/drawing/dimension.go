@@ -87,7 +87,7 @@ func (c *canvas) length(s strand, p piece, side float64) float64 {
 		off float64 // from the line to the middle of the words, pt
 		up  bool
 	}{{tier, s.upright}, {2 * tier, s.upright}, {long/2 + 5, !s.upright}, {-tier, s.upright}, {0, s.upright}} {
-		at := c.inside(c.on(s, middle, s.offset+side*try.off), long, try.up)
+		at := inside(c.on(s, middle, s.offset+side*try.off), long, try.up)
 		if b := backed.room(p.words, at, try.up); !b.meetsAny(c.words) && b.left > 0 && b.right < sheetWidth {
 			c.set(backed, p.words, at, try.up)
 			half := tier / 2
@@ -101,7 +101,7 @@ func (c *canvas) length(s strand, p piece, side float64) float64 {
 }
 
 // inside moves the middle of level words of the given length onto the paper.
-func (c *canvas) inside(middle Point, long float64, up bool) Point {
+func inside(middle Point, long float64, up bool) Point {
 	if !up {
 		middle.X = min(max(middle.X, long/2+2), sheetWidth-long/2-2)
 	}

@@ -7,8 +7,8 @@ import (
 	"patiocover/cover"
 )
 
-// Extents of what is drawn of a foundation that the report does not size. They keep
-// the picture readable and are drawn with dashes; the frost depth makes them deeper.
+// unsizedDepth is how deep a foundation is drawn that the report does not size, in. It
+// keeps the picture readable and is drawn with dashes; the frost depth makes it deeper.
 var unsizedDepth = map[string]float64{
 	"footing": 12 * calc.In, "pier": 24 * calc.In, "embedded": 36 * calc.In,
 }
