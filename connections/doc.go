@@ -13,7 +13,9 @@
 // downward. Ratings of ties are quoted for wind, with the load duration factor of
 // 1.6 already in them; no further factor is put on them.
 //
-// The sub-packages show capacities: footing, what a post stands on, anchor, one bolt in
-// concrete, and those of fasteners beside them. A link whose capacity has not been shown
-// is not OK.
+// The sub-packages show capacities: dowel, nails, screws, lag screws and bolts in wood;
+// steel, bolted plates; footing, what a post stands on; anchor, one bolt in concrete; and
+// survey, the joints of a roof that stands already. A link whose capacity has not been
+// shown is not OK. Left out: which connector of the trade has a rating, which its label
+// and report say.
 package connections

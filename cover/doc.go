@@ -10,6 +10,6 @@
 //
 // This is the only package that assembles, and the only one that converts: the
 // input and the report speak the trade's units, everything below pounds and
-// inches. Standards: ASCE 7-16 or 7-22, NDS 2018, IRC 2021, allowable stress
-// design.
+// inches. Standards: ASCE 7-16 or 7-22, NDS 2018, IRC 2021; members by allowable stress
+// design or by load and resistance factor design, all else by the first.
 package cover

@@ -27,8 +27,12 @@ func stamp(in Input) (Stamp, error) {
 	if in.Site.Standard != nil {
 		standard = *in.Site.Standard
 	}
+	method := "allowable stress design"
+	if is(in.Site.Method, "LRFD") {
+		method = "members by load and resistance factor design, the rest by " + method
+	}
 	return Stamp{
 		Program: Program, Schema: SchemaVersion, InputHash: hex.EncodeToString(sum[:]),
-		Standards: standard + ", NDS 2018, IRC 2021; allowable stress design",
+		Standards: standard + ", NDS 2018, IRC 2021; " + method,
 	}, nil
 }

@@ -68,6 +68,8 @@ func TestChosenByStrengthDesign(t *testing.T) {
 		in.Site.Method = new("LRFD")
 		r := size(t, in)
 		assert.Equal(t, "LRFD", r.Method)
+		assert.Contains(t, r.Stamp.Standards, "load and resistance factor design")
+		assert.NotContains(t, asd.Stamp.Standards, "resistance")
 		for i, m := range r.Members {
 			for _, c := range m.Checks {
 				if c.Beside != nil {

@@ -5,7 +5,7 @@
 //
 // It follows ASCE/SEI 7-16 and 7-22, and the patio cover appendix of the International
 // Residential Code. [ASD] and [ASDEarthquake] are the combinations of allowable stress
-// design, which the checks use; [LRFD] lists those of strength design beside them.
+// design, [LRFD] those of strength design.
 // Gravity loads are positive downward; what lifts is positive upward only in names that
 // say Uplift. Loads are in pounds and inches: a pressure of one psf is calc.PSF.
 //
@@ -13,5 +13,6 @@
 // that is certain resists uplift. Live and snow load act per area of plan, dead load
 // per area of the sloped surface, wind normal to it.
 //
-// It leaves out strength design of members.
+// It leaves out floor live load, soil, water and ice, and combinations that cannot govern
+// without them.
 package loads

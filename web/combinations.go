@@ -2,10 +2,10 @@ package web
 
 import "patiocover/cover"
 
-// What a reader must know of the rows that no check uses.
+// What a reader must know of the rows.
 const (
-	strengthNote = "Members and joints are checked in allowable stress design. The combinations of strength design " +
-		"are listed for comparison; no check of this report uses them."
+	strengthNote = "Members are chosen by one design method and checked by the other beside it: these rows are those of load and " +
+		"resistance factor design. Links, foundations and what holds the cover sideways rest on allowable stress design."
 	unusedNote = "not used: the earthquake is not computed"
 )
 

@@ -13,7 +13,7 @@ import (
 )
 
 const (
-	strength = "no check of this report uses them"
+	strength = "what holds the cover sideways rest on allowable stress design"
 	unused   = "not used: the earthquake is not computed"
 	recalled = "from memory, confirm against the print"
 )

@@ -290,13 +290,13 @@ func TestWords(t *testing.T) {
 	}
 }
 
-// A drilled anchor 2 in deep in a slab of 2500 psi, far from edges: N_b = 17 √2500 2^1.5
-// (ACI 318-19 eq. 17.6.2.2.1), of which 0.65 count.
+// An anchor 5-3/4 in deep in concrete of 4000 psi, 8 in from an edge, of a design guide to
+// ACI 318-19 chapter 17 (2025), which prints A_Nco 297.56 in² and psi_ed 0.978.
 func ExampleNewTension() {
 	s, _ := anchor.SizeOf(0.5)
 	a := anchor.NewTension(1000, anchor.Bolt{
-		Kind: anchor.Drilled, Category: 1, Diameter: s.Diameter, Area: s.Area, Tensile: anchor.Steel36, Embedment: 2,
-	}, anchor.Concrete{Strength: 2500, Thickness: 3.5, West: 60, East: 60, South: 60, North: 60})
-	fmt.Printf("%s, %.0f lb\n", a.Governs, a.Capacity)
-	// Output: concrete breakout, 1563 lb
+		Kind: anchor.Drilled, Category: 1, Diameter: s.Diameter, Area: s.Area, Tensile: anchor.Steel36, Embedment: 5.75,
+	}, anchor.Concrete{Strength: 4000, Thickness: 36, West: 8, East: 60, South: 60, North: 60})
+	fmt.Printf("A_Nco %.2f in², psi_ed %.3f\n", a.Whole, a.Cone.Edge)
+	// Output: A_Nco 297.56 in², psi_ed 0.978
 }

@@ -10,7 +10,7 @@
 // said otherwise. A drilled anchor has the lower breakout coefficient and the lowest
 // category of its kind, and whatever its evaluation report says less governs over this.
 // What the slab or footing around the anchor weighs is another check: an anchor that
-// holds lifts the slab with it.
+// holds lifts the slab with it. Units are pounds and inches.
 //
 // Left out: groups of anchors, adhesive anchors, anchor reinforcement, the ductility that
 // seismic categories C to F ask for, and lever arms of a stand-off.

@@ -8,7 +8,7 @@
 // rest of chapter 12. These are reference values. [Factors] holds what chapter 11
 // multiplies them with, and [Shear], [Pull] and their like compare with a demand.
 //
-// Angles are those of the load to the grain, in degrees. Dowel bearing strengths are
+// Units are pounds and inches. Angles are those of the load to the grain, in degrees. Dowel bearing strengths are
 // rounded to 50 psi, as the tables of the standard are. A value of 0 means that the
 // standard gives none, such as for a nail pulled from end grain.
 //

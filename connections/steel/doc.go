@@ -6,7 +6,7 @@
 // and the bolts themselves in double shear by J3.6. The bolts in the wood are another
 // check, and nearly always the weaker one: see package dowel.
 //
-// No factor of load duration stands on steel. Left out: fillet welds, prying, holes other
+// Units are pounds and inches. No factor of load duration stands on steel. Left out: fillet welds, prying, holes other
 // than standard ones, and the secondary moments of plates that are not in line with
 // their force.
 package steel
