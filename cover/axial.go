@@ -53,15 +53,11 @@ func (r *rafterFrame) demands(w *wood, every bool, p *peaks) {
 	}
 }
 
-// slenderest is the largest slenderness le/d that a pressed member may have (NDS 2018
-// 3.7.1.4).
-const slenderest = 50
-
 // slender reports whether a rafter is too slender sideways to be pressed along its slope:
 // then what acts along it must be held at its high end.
 func (h *holding) slender(w *wood, bays []bay) bool {
 	for _, b := range bays {
-		if at := h.bracing.of(topEdge, b); !at.Held && at.Unbraced > slenderest*w.section.Breadth {
+		if at := h.bracing.of(topEdge, b); !at.Held && at.Unbraced > member.SlenderestColumn*w.section.Breadth {
 			return true
 		}
 	}

@@ -143,7 +143,7 @@ func (m *model) strips() *decked {
 	slope := m.plan.slope(m.plan.projection)
 	out := &decked{
 		member: newMember(deckMark, deckNames[*m.in.Deck.Kind], &w, st, no),
-		weight: loads.Density(w.dry.Gravity.Value, moistureHigh) * w.section.Area() / s.Width,
+		weight: loads.Density(w.dry.Gravity.Value, loads.MoistureHigh) * w.section.Area() / s.Width,
 	}
 	courses := int(math.Ceil(slope/s.Width - leastBay))
 	if *m.in.Deck.Kind != plankDeck {

@@ -4,6 +4,7 @@ import (
 	"patiocover/beam/brace"
 	"patiocover/connections"
 	"patiocover/connections/footing"
+	"patiocover/loads"
 )
 
 // An effect is what the push of one direction does to one post, lb or lb-in of strength
@@ -204,5 +205,5 @@ func (m *model) asd(s share) float64 {
 	if m.quaking {
 		quake = m.sideways.along.rule.Earthquake * s.quake
 	}
-	return max(asdWind*s.wind, quake)
+	return max(loads.WindASD*s.wind, quake)
 }

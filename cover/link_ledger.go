@@ -10,6 +10,7 @@ import (
 	"patiocover/calc"
 	"patiocover/connections"
 	"patiocover/connections/dowel"
+	"patiocover/connections/survey"
 )
 
 // The wall behind a ledger as it is taken where nothing better is known, in.
@@ -22,10 +23,6 @@ const (
 	wideStuds    = 24 * calc.In
 	ledgerDepth  = 1.5 * calc.In // thickness of a 2x ledger, across the wall
 )
-
-// lightest is the specific gravity of framing whose species is not known, dimensionless
-// (NDS 2018 Table 12.3.3A: the lightest species that framing is made of).
-const lightest = 0.36
 
 // A wall is what the ledger is fastened to.
 type wall struct {
@@ -95,7 +92,7 @@ func (m *model) alongStuds(l *Link) bool {
 func (m *model) wallBehind() wall {
 	in := m.in.Connections
 	w := wall{studs: *m.in.House.Wall != "rim", blocked: *in.WallBlocked, gap: sheathing}
-	w.main = dowel.Member{Gravity: lightest, Thickness: studDepth}
+	w.main = dowel.Member{Gravity: survey.UnknownGravity, Thickness: studDepth}
 	if !w.studs {
 		w.main.Thickness = rimThickness
 	}

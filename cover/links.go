@@ -199,10 +199,6 @@ func condense(all []connections.Demand) []Demand {
 
 func force(p connections.Peak) Force { return Force{Value: p.Force, Combination: p.Combination} }
 
-// weightCounted is the part of a weight that counts against uplift, factor (ASCE 7-16
-// 2.4.1 (7)).
-const weightCounted = 0.6
-
 // joining says what makes a link. A post that is set in the ground has no base.
 func (m *model) joining(kind connections.Kind) string {
 	onBase := kind == connections.PostToBase || kind == connections.BaseToGround
@@ -219,7 +215,7 @@ func hardware(joining string, j joint, rating float64) string {
 	case rating == 0:
 		return joining + "; no net uplift"
 	case j.kind == connections.Ground:
-		return joining + " of " + pounds(rating/weightCounted) + " lb or more at each post: 0.6 of it must hold " +
+		return joining + " of " + pounds(rating/loads.HoldsDown) + " lb or more at each post: 0.6 of it must hold " +
 			pounds(rating) + " lb of net uplift (ASD)"
 	case j.per == PerFoot:
 		return joining + ", rated " + pounds(rating) + " lb uplift or more for each foot of ledger (ASD, wind)"

@@ -173,10 +173,10 @@ func (m *model) deadLines(d *design) []calc.Line {
 	s.Given("D_layers", m.dead.Most/calc.PSF, "psf", "sum of the layers, per area of slope")
 	s.Given("D_sure", m.dead.Least/calc.PSF, "psf", "sum of the layers that are certain, per area of slope")
 	s.Quoted("G", d.rafter.dry.Gravity.Value, "", "specific gravity of the rafters, NDS Supplement 2018", d.rafter.dry.Gravity.Status)
-	s.Given("M_high", moistureHigh, "%", "moisture content for weight that acts down, common practice")
-	s.Given("M_low", moistureLow, "%", "moisture content for weight that resists uplift, common practice")
-	high := loads.Density(d.rafter.dry.Gravity.Value, moistureHigh) / calc.PCF
-	low := loads.Density(d.rafter.dry.Gravity.Value, moistureLow) / calc.PCF
+	s.Given("M_high", loads.MoistureHigh, "%", "moisture content for weight that acts down, common practice")
+	s.Given("M_low", loads.MoistureLow, "%", "moisture content for weight that resists uplift, common practice")
+	high := loads.Density(d.rafter.dry.Gravity.Value, loads.MoistureHigh) / calc.PCF
+	low := loads.Density(d.rafter.dry.Gravity.Value, loads.MoistureLow) / calc.PCF
 	s.Step("rho_high", "62.4 * G / (1 + 0.009 * G * M_high) * (1 + M_high / 100)", high, "pcf", "NDS Supplement 2018 3.1.3")
 	s.Step("rho_low", "62.4 * G / (1 + 0.009 * G * M_low) * (1 + M_low / 100)", low, "pcf", "NDS Supplement 2018 3.1.3")
 	area := d.rafter.section.Area() / calc.SqFt

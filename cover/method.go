@@ -35,7 +35,7 @@ func newRulebook(method lumber.Method, e loads.Edition) rulebook {
 	return rulebook{
 		combos: loads.ASD(e), quakes: loads.ASDEarthquake(e), stands: 1,
 		worker:  withWorker("D + %g lb", "ASCE 7-16 Table 4.3-1", loads.Combination{Dead: 1, Duration: lumber.SevenDays.Factor()}),
-		gusts:   []gustRow{{lumber.TenMinutes, asdWind, "ASCE 7 2.4.1"}},
+		gusts:   []gustRow{{lumber.TenMinutes, loads.WindASD, "ASCE 7 2.4.1"}},
 		onQuake: strongest(loads.ASDEarthquake(e)),
 	}
 }

@@ -136,7 +136,7 @@ func (m *model) gradePost(c *postCase, w trio, floor float64, worst *[postChecks
 		if at := c.force.press[d]; at.value > 0 {
 			x := postFound{demand: at.value + own, duration: lumber.Duration(d), by: at.by}
 			g.plain(netPress, x, net, post.dry.Compression.At(x.duration))
-			g.plain(footBearing, x, post.section.Area(), unplated*post.seat.Compression.At(x.duration))
+			g.plain(footBearing, x, post.section.Area(), member.Unplated*post.seat.Compression.At(x.duration))
 		}
 		if up := c.force.lift[d]; up.value > 0 {
 			x := postFound{demand: up.value, duration: lumber.Duration(d), by: up.by}
@@ -182,9 +182,6 @@ func (g *grading) turned(turned bool) {
 		g.raise(beamSeat, postFound{demand: at.value, by: at.by, bend: bend{turned: turned}})
 	}
 }
-
-// unplated is the part of Fc* that end grain takes without a plate (NDS 2018 3.10.1.3).
-const unplated = 0.75
 
 // raise grades one kind of check for one demand.
 func (g *grading) raise(k postCheck, x postFound) {

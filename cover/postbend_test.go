@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"patiocover/beam/lumber"
+	"patiocover/loads"
 )
 
 // bracedDesert is the demonstration in the desert on posts of its own.
@@ -46,7 +47,7 @@ func TestTrapForceAndMomentOfOneCombination(t *testing.T) {
 						high = max(high, force+own)
 					}
 				}
-				b.moment(asdWind * e.moment.wind)
+				b.moment(loads.WindASD * e.moment.wind)
 				x := postFound{demand: high, duration: lumber.TenMinutes, bend: b}
 				mixed = max(mixed, m.ratioOf(c, w.beam, w.post, pressedBent, &x))
 				g.quake(e, b)

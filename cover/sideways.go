@@ -10,9 +10,6 @@ import (
 	"patiocover/loads/wind"
 )
 
-// asdWind is the factor of allowable stress design on wind (ASCE 7 2.4.1).
-const asdWind = 0.6
-
 // verticalShare is the part of SDS that the earthquake adds to the dead load or takes
 // from it, factor (ASCE 7-16 12.4.2.2, from memory).
 const verticalShare = 0.2
@@ -191,8 +188,8 @@ func (s *sideways) through(p *push, n int) share {
 func (p *push) way() LateralWay {
 	var sheet calc.Sheet
 	sheet.Append(p.wind.Lines())
-	sheet.Given("f_W", asdWind, "", "ASCE 7 2.4.1, factor on wind")
-	wind := asdWind * p.wind.Force
+	sheet.Given("f_W", loads.WindASD, "", "ASCE 7 2.4.1, factor on wind")
+	wind := loads.WindASD * p.wind.Force
 	sheet.Step("H_W", "f_W * F", wind, "lb", "allowable stress design")
 	out := LateralWay{
 		Direction: p.direction, System: p.system, Demand: wind, Verdict: OK, Reason: systemReasons[p.system],

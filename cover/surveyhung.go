@@ -2,6 +2,7 @@ package cover
 
 import (
 	"patiocover/calc"
+	"patiocover/loads"
 	"patiocover/loads/roof"
 )
 
@@ -34,7 +35,7 @@ func (m *model) newHanging(r *oldRoof, d *design) hanging {
 	for i := range m.rafter.arr {
 		h.down = max(h.down, m.rafter.reactionOf(&m.rafter.arr[i], 0, &d.rafter).total()*share)
 	}
-	h.hold = weightCounted * r.joint.Dead * r.joint.Spacing * h.span / 2
+	h.hold = loads.HoldsDown * r.joint.Dead * r.joint.Spacing * h.span / 2
 	h.near = roof.NewHung(h.up, h.span, h.reach)
 	return h
 }

@@ -7,13 +7,6 @@ import (
 	"patiocover/loads"
 )
 
-// Moisture of wood for its weight, percent: high where weight acts down, low where
-// it resists uplift (loads are rounded to the safe side both ways).
-const (
-	moistureHigh = 19
-	moistureLow  = 10
-)
-
 // A stock is what the user says of the wood of one kind of member.
 type stock struct {
 	species, grade string
@@ -147,8 +140,8 @@ func newWood(st stock, size string) (wood, error) {
 		dry: lumber.Adjust(v, s, st.use), flat: lumber.Adjust(v, s, flat), seat: lumber.Adjust(v, s, wet),
 	}
 	g := v.Gravity.Value
-	w.most = loads.Density(g, moistureHigh) * s.Area()
-	w.least = loads.Density(g, moistureLow) * s.Area()
+	w.most = loads.Density(g, loads.MoistureHigh) * s.Area()
+	w.least = loads.Density(g, loads.MoistureLow) * s.Area()
 	return w, nil
 }
 

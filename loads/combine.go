@@ -23,6 +23,14 @@ const (
 	durationWind = 1.6
 )
 
+// The factors of 0.6D + 0.6W, the combination of uplift (ASCE 7 2.4.1 (7)), for what is
+// no combination of its own. The first holds the whole safety of a weight: it is not
+// divided again.
+const (
+	HoldsDown = 0.6 // on dead load that resists
+	WindASD   = 0.6 // on wind of strength level
+)
+
 // A Combination is one row of factors, of allowable stress design or of strength
 // design. Wind and earthquake in it are of strength level. A load that it does not name
 // has the factor 0.

@@ -1,6 +1,7 @@
 package loads_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -72,6 +73,16 @@ func TestCombinationsHoldTogether(t *testing.T) {
 			assert.Equal(t, c.Dead < 1, c.DeadLeast, "%s: the least dead load where it resists", about)
 			assert.Equal(t, c.DeadLeast, c.Sense == loads.UpwardOnly, about)
 		}
+	}
+}
+
+// The factors that stand alone are those of the printed combination of uplift.
+func TestUpliftFactors(t *testing.T) {
+	for _, e := range []loads.Edition{loads.ASCE716, loads.ASCE722} {
+		i := slices.IndexFunc(loads.ASD(e), func(c loads.Combination) bool { return c.Name == "0.6D + 0.6W" })
+		require.GreaterOrEqual(t, i, 0, e)
+		assert.Equal(t, loads.ASD(e)[i].Dead, loads.HoldsDown, e)
+		assert.Equal(t, loads.ASD(e)[i].Wind, loads.WindASD, e)
 	}
 }
 

@@ -169,9 +169,9 @@ type EndBearing struct {
 	Allowable float64         // Fc*, or 0.75 Fc* without a plate, psi
 }
 
-// plateFrom is the part of Fc* above which end grain needs a metal bearing plate
+// Unplated is the part of Fc* above which end grain needs a metal bearing plate, factor
 // (NDS 2018 3.10.1.3).
-const plateFrom = 0.75
+const Unplated = 0.75
 
 // NewEndBearing checks the force, in lb and pressing, on the contact area, in in².
 func NewEndBearing(
@@ -182,7 +182,7 @@ func NewEndBearing(
 	e.Star = e.Strength.At(duration)
 	e.Allowable = e.Star
 	if !plate {
-		e.Allowable = plateFrom * e.Star
+		e.Allowable = Unplated * e.Star
 	}
 	return e
 }

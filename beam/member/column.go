@@ -121,8 +121,8 @@ const (
 	columnPlies                    // plies fastened together: both planes, 15.3.2
 )
 
-// slenderestColumn is the largest le/d of a post in service (NDS 2018 3.7.1.4).
-const slenderestColumn = 50.0
+// SlenderestColumn is the largest le/d of a post in service (NDS 2018 3.7.1.4).
+const SlenderestColumn = 50.0
 
 // Compression is the check of NDS 2018 3.7: fc <= Fc'.
 type Compression struct {
@@ -195,7 +195,7 @@ func (c *Compression) buckle() {
 	case c.Slenderness == 0:
 		c.governing, c.Stability = columnHeld, 1
 		return
-	case c.Slenderness > slenderestColumn:
+	case c.Slenderness > SlenderestColumn:
 		c.governing = columnTooSlim
 		return
 	case c.together.fastening != lumber.Unfastened:
@@ -356,5 +356,5 @@ func (c Compression) explainSlenderness(s *calc.Sheet) {
 	}
 	plane(c.Column.Thin, "2", thin, c.ThinRatio)
 	s.Step("slenderness", "max(slenderness_1, slenderness_2)", c.Slenderness, "", "NDS 2018 3.7.1.3")
-	s.Given("slenderness_max", slenderestColumn, "", "NDS 2018 3.7.1.4")
+	s.Given("slenderness_max", SlenderestColumn, "", "NDS 2018 3.7.1.4")
 }

@@ -1,6 +1,9 @@
 package footing
 
-import "patiocover/calc"
+import (
+	"patiocover/calc"
+	"patiocover/loads"
+)
 
 // slabReach is how far from a post a slab without reinforcement is taken to be lifted
 // with it, in: judgment, about what its bending carries.
@@ -25,7 +28,7 @@ func NewSlabWeight(net, thickness, edge, second float64) SlabWeight {
 	w := SlabWeight{Net: net, Slab: thickness, Edge: edge, Second: second}
 	w.Area = (min(edge, slabReach) + slabReach) * (min(second, slabReach) + slabReach)
 	w.Concrete = concreteLeast * thickness * w.Area
-	w.Resisting = deadFactor * w.Concrete
+	w.Resisting = loads.HoldsDown * w.Concrete
 	return w
 }
 
@@ -43,7 +46,7 @@ func (w SlabWeight) Explain() calc.Check {
 	s.Step("A", "(min(a, r) + r) * (min(b, r) + r)", w.Area/calc.SqFt, "ft²", "slab lifted with the post")
 	s.Given("gamma_c", concreteLeast/calc.PCF, "pcf", "plain concrete that resists, low end of 145 to 150 pcf, common practice")
 	s.Step("W_c", "gamma_c * t_s * A", w.Concrete, "lb", "its weight; neither soil nor the slab beyond counts")
-	s.Given("f_D", deadFactor, "", "ASCE 7 2.4.1, 0.6D + 0.6W, factor on the dead load that resists")
+	s.Given("f_D", loads.HoldsDown, "", "ASCE 7 2.4.1, 0.6D + 0.6W, factor on the dead load that resists")
 	s.Step("R_up", "f_D * W_c", w.Resisting, "lb", "ASCE 7 2.4.1: the 0.6 holds the safety")
 	return s.Check("uplift on the slab", "T", "R_up")
 }

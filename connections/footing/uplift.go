@@ -1,10 +1,9 @@
 package footing
 
-import "patiocover/calc"
-
-// deadFactor is the part of the weight that counts against wind uplift (ASCE 7 2.4.1,
-// 0.6D + 0.6W). It holds the whole safety: the weight is not divided again.
-const deadFactor = 0.6
+import (
+	"patiocover/calc"
+	"patiocover/loads"
+)
 
 // An Uplift is the check that the weight of a footing holds a post down.
 type Uplift struct {
@@ -31,7 +30,7 @@ func NewUplift(net float64, b Block) Uplift {
 		sunk += aside * (wet - pad)
 	}
 	u.Buoyancy = waterWeight * sunk
-	u.Resisting = max(0, deadFactor*(u.Concrete+u.Soil-u.Buoyancy))
+	u.Resisting = max(0, loads.HoldsDown*(u.Concrete+u.Soil-u.Buoyancy))
 	return u
 }
 
@@ -53,7 +52,7 @@ func (u Uplift) weigh(s *calc.Sheet) {
 	s.Step("W_c", "gamma_c * V", u.Concrete, "lb", "weight of the concrete")
 	u.soilLine(s)
 	u.waterLines(s)
-	s.Given("f_D", deadFactor, "", "ASCE 7 2.4.1, 0.6D + 0.6W, factor on the dead load that resists")
+	s.Given("f_D", loads.HoldsDown, "", "ASCE 7 2.4.1, 0.6D + 0.6W, factor on the dead load that resists")
 	s.Step("R_up", "max(0, f_D * (W_c + W_s - W_w))", u.Resisting, "lb", "ASCE 7 2.4.1: the 0.6 holds the safety")
 }
 

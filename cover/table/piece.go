@@ -10,19 +10,11 @@ import (
 	"patiocover/loads"
 )
 
-// Moisture of wood for its weight, percent: high where it acts down, low where it
-// resists.
-const (
-	moistureHigh = 19
-	moistureLow  = 10
-)
-
 const durations = int(lumber.Impact) + 1
 
 // A piece is one size of one wood in the service of the table, with what does not depend
 // on the load.
 type piece struct {
-	wood   cover.Wood
 	values lumber.Adjusted
 	creep  float64 // K_cr, factor
 	most   float64 // weight acting down, lb/in
@@ -40,7 +32,7 @@ func newPiece(c *Criteria, w cover.Wood, size string, repetitive bool) piece {
 	if err == nil {
 		var v lumber.Values
 		if v, err = lumber.Find(w.Species, w.Grade, s); err == nil {
-			return c.piece(w, s, v, repetitive)
+			return c.piece(s, v, repetitive)
 		}
 	}
 	panic("table: " + err.Error()) // the criteria were validated
@@ -51,14 +43,14 @@ var heat = map[string]lumber.Temperature{
 	"to_100F": lumber.UpTo100F, "to_125F": lumber.UpTo125F, "to_150F": lumber.UpTo150F,
 }
 
-func (c *Criteria) piece(w cover.Wood, s lumber.Section, v lumber.Values, repetitive bool) piece {
+func (c *Criteria) piece(s lumber.Section, v lumber.Values, repetitive bool) piece {
 	use := lumber.Use{
 		Wet: *c.Service.Wet, Incised: *c.Service.Incised, Temperature: heat[c.Service.Heat], Repetitive: repetitive,
 	}
 	g := v.Gravity.Value
 	p := piece{
-		wood: w, values: lumber.Adjust(v, s, use), creep: member.Seasoning{Green: *c.Service.Green, Wet: use.Wet}.Kcr(),
-		most: loads.Density(g, moistureHigh) * s.Area(), least: loads.Density(g, moistureLow) * s.Area(),
+		values: lumber.Adjust(v, s, use), creep: member.Seasoning{Green: *c.Service.Green, Wet: use.Wet}.Kcr(),
+		most: loads.Density(g, loads.MoistureHigh) * s.Area(), least: loads.Density(g, loads.MoistureLow) * s.Area(),
 	}
 	for _, d := range lumber.Durations() {
 		p.moment[d] = member.NewBending(1, &p.values, d, member.Bracing{Held: true}).Allowable * s.Modulus()

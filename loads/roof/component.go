@@ -7,10 +7,6 @@ import (
 	"patiocover/loads/wind"
 )
 
-// leastPressure is the least pressure on components, either way, strength level (ASCE
-// 7-16 30.2.2; read as 0.77 kPa in a restatement of a national code after ASCE 7-10).
-const leastPressure = 16 * calc.PSF
-
 // A Part is a piece of a house roof: a panel of sheathing, a rafter, a fastener.
 type Part struct {
 	Figures  Figures // edition of the figures
@@ -52,10 +48,10 @@ func NewComponent(s wind.Site, p Part, class Enclosure) (Component, bool) {
 		internal = 0
 	}
 	q := c.Velocity.Pressure
-	c.Suction = max(leastPressure, q*(internal-c.Up))
+	c.Suction = max(wind.LeastNet, q*(internal-c.Up))
 	c.down = read(p.row(allZones, true), p.Area)
 	c.Down = c.down.factor
-	c.Pressure = max(leastPressure, q*(c.Down+internal))
+	c.Pressure = max(wind.LeastNet, q*(c.Down+internal))
 	return c, !math.IsNaN(c.Suction)
 }
 
@@ -66,7 +62,7 @@ func (c *Component) lift() float64 {
 	if c.Part.Overhang {
 		internal = 0
 	}
-	if least := leastPressure/c.Velocity.Pressure - internal; least > -c.Up {
+	if least := wind.LeastNet/c.Velocity.Pressure - internal; least > -c.Up {
 		return least
 	}
 	return -c.Up
@@ -122,7 +118,7 @@ func (c Component) Lines() []calc.Line {
 	}
 	s.Given("q_h", c.Velocity.Pressure/calc.PSF, "psf", "velocity pressure at the house roof, above")
 	s.Given("A_e", c.Part.Area/calc.SqFt, "ft²", "effective wind area, "+edition+" 26.2")
-	s.Quoted("p_min", leastPressure/calc.PSF, "psf", edition+" 30.2.2", calc.Read)
+	s.Quoted("p_min", wind.LeastNet/calc.PSF, "psf", edition+" 30.2.2", calc.Read)
 	c.up.write(&s, "GC_up", c.zone())
 	if c.Part.Overhang {
 		s.Step("p_up", "max(p_min, -q_h * GC_up)", c.Suction/calc.PSF, "psf", equation+", net of both faces, strength level")

@@ -2,6 +2,7 @@ package roof
 
 import (
 	"patiocover/calc"
+	"patiocover/loads"
 	"patiocover/loads/wind"
 )
 
@@ -58,8 +59,8 @@ type Support struct {
 // pressure, is not.
 func NewSupport(j Joint, b Basis, bays Bays) Support {
 	j.Site.Envelope = true
-	u := Support{Joint: j, Basis: b, Bays: bays, Velocity: wind.NewVelocity(j.Site), Hold: deadFactor * j.Dead}
-	u.Pressure = windFactor * u.Velocity.Pressure
+	u := Support{Joint: j, Basis: b, Bays: bays, Velocity: wind.NewVelocity(j.Site), Hold: loads.HoldsDown * j.Dead}
+	u.Pressure = loads.WindASD * u.Velocity.Pressure
 	u.Near = u.Pressure*(b.Windward+b.Inside.Factor) - u.Hold
 	u.Far = u.Near
 	if bays.Place == AtRidge {
@@ -87,8 +88,8 @@ func (u Support) Lines() []calc.Line {
 	b, j, edition := u.Basis, u.Joint, u.Joint.Site.Edition.String()
 	combination := edition + " 2.4.1, 0.6D + 0.6W"
 	s.Given("q_h", u.Velocity.Pressure/calc.PSF, "psf", "velocity pressure at the house roof, envelope procedure")
-	s.Given("f_W", windFactor, "", combination)
-	s.Given("f_D", deadFactor, "", combination)
+	s.Given("f_W", loads.WindASD, "", combination)
+	s.Given("f_D", loads.HoldsDown, "", combination)
 	s.Given("D", j.Dead/calc.PSF, "psf", "least dead load of the house roof, per area of plan")
 	s.Given("s", j.Spacing/calc.Ft, "ft", "spacing of the ties, geometry")
 	s.Given("L_1", u.Bays.Before/calc.Ft, "ft", "span on the outer side of the support, geometry")

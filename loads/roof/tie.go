@@ -6,13 +6,6 @@ import (
 	"patiocover/loads/wind"
 )
 
-// Factors on wind and dead load in the uplift combination (ASCE 7-16 2.4.1 (7): 0.6D +
-// 0.6W). Older handouts take two thirds of 10 psf: never mix the two.
-const (
-	windFactor = 0.6
-	deadFactor = 0.6
-)
-
 // A Joint is one rafter on the wall of a house and what stands on it.
 type Joint struct {
 	Site     wind.Site // at the mean height of the house roof
@@ -34,7 +27,7 @@ func TableJoint(exposure string, speed, span, spacing float64) Joint {
 }
 
 // A Tie is the wind uplift of one joint at the wall that the wind meets, of allowable
-// stress level.
+// stress level: 0.6D + 0.6W. Older handouts take two thirds of 10 psf: never mix the two.
 type Tie struct {
 	Joint    Joint         // as given
 	Basis    Basis         // coefficients
@@ -60,8 +53,8 @@ type Tie struct {
 // pressure, is not, so that nothing passes by it.
 func NewTie(j Joint, b Basis) Tie {
 	j.Site.Envelope = true
-	t := Tie{Joint: j, Basis: b, Velocity: wind.NewVelocity(j.Site), Hold: deadFactor * j.Dead}
-	t.Pressure = windFactor * t.Velocity.Pressure
+	t := Tie{Joint: j, Basis: b, Velocity: wind.NewVelocity(j.Site), Hold: loads.HoldsDown * j.Dead}
+	t.Pressure = loads.WindASD * t.Velocity.Pressure
 	t.Near = t.Pressure*(b.Windward+b.Inside.Factor) - t.Hold
 	t.Far = t.Pressure*(b.Leeward+b.Inside.Factor) - t.Hold
 	t.Eave = t.Pressure*b.Overhang - t.Hold
@@ -80,8 +73,8 @@ func (t Tie) Lines() []calc.Line {
 	edition := j.Site.Edition.String()
 	combination := edition + " 2.4.1, 0.6D + 0.6W"
 	s.Given("q_h", t.Velocity.Pressure/calc.PSF, "psf", "velocity pressure at the house roof, envelope procedure")
-	s.Given("f_W", windFactor, "", combination)
-	s.Given("f_D", deadFactor, "", combination)
+	s.Given("f_W", loads.WindASD, "", combination)
+	s.Given("f_D", loads.HoldsDown, "", combination)
 	s.Given("D", j.Dead/calc.PSF, "psf", "least dead load of the house roof, per area of plan")
 	s.Given("L", j.Span/calc.Ft, "ft", "wall to wall, geometry")
 	s.Given("o", j.Overhang/calc.Ft, "ft", "overhang past each wall, geometry")

@@ -43,8 +43,8 @@ func NewCanopy(s Site, n Net) (Canopy, bool) {
 	if !n.usable() || !(s.Height <= maxHeight) {
 		return c, false
 	}
-	c.Pressure = max(leastNet, c.Velocity.Pressure*n.Down)
-	c.Suction = max(leastNet, c.Velocity.Pressure*-n.Up)
+	c.Pressure = max(LeastNet, c.Velocity.Pressure*n.Down)
+	c.Suction = max(LeastNet, c.Velocity.Pressure*-n.Up)
 	known := c.Pressure+c.Suction < math.Inf(1)
 	if !known {
 		c.Pressure, c.Suction = math.NaN(), math.NaN()
@@ -74,7 +74,7 @@ func (c Canopy) Lines() []calc.Line {
 	s.Given("q_h", c.Velocity.Pressure/calc.PSF, "psf", "velocity pressure at the mean roof height of the house, above")
 	s.Given("GC_up", c.Net.Up, "", c.Net.Source)
 	s.Given("GC_down", c.Net.Down, "", c.Net.Source)
-	s.Quoted("p_min", leastNet/calc.PSF, "psf", c.Velocity.Site.Edition.String()+" 30.2.2", calc.Read)
+	s.Quoted("p_min", LeastNet/calc.PSF, "psf", c.Velocity.Site.Edition.String()+" 30.2.2", calc.Read)
 	s.Step("p_up", "max(p_min, -q_h * GC_up)", c.Suction/calc.PSF, "psf", clause+", upward, strength level")
 	s.Step("p_down", "max(p_min, q_h * GC_down)", c.Pressure/calc.PSF, "psf", clause+", downward, strength level")
 	return s.Lines()

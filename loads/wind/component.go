@@ -31,9 +31,9 @@ var zoneRows = calc.ReadTable("zones.csv", zonesCSV, func(r calc.Row) zoneRow {
 	}
 })
 
-// leastNet is the least net pressure on components, either way, strength level (ASCE
+// LeastNet is the least net pressure on components, either way, strength level (ASCE
 // 7-16 30.2.2; read as 0.77 kPa in a restatement of a national code after ASCE 7-10).
-const leastNet = 16 * calc.PSF
+const LeastNet = 16 * calc.PSF
 
 // perimeterAngle is the slope from which the whole edge strip is taken as zone 3,
 // because the plan of zones changes there (the safe side), degrees.
@@ -106,8 +106,8 @@ func NewComponent(v Velocity, r Roof, area float64, at Place, flows []Flow) Comp
 		c.Class = 1
 	}
 	c.envelope(flows)
-	c.Pressure = max(leastNet, v.Net(c.Down))
-	c.Suction = max(leastNet, v.Net(-c.Up))
+	c.Pressure = max(LeastNet, v.Net(c.Down))
+	c.Suction = max(LeastNet, v.Net(-c.Up))
 	return c
 }
 
@@ -176,7 +176,7 @@ func (c Component) Lines() []calc.Line {
 	s.Given("A_e", c.Area/calc.SqFt, "ft²", "effective wind area, "+clause+"26.2")
 	c.coefficient(&s, "CN_down", figure, c.down, func(r *zoneRow) float64 { return r.down }, c.Down)
 	c.coefficient(&s, "CN_up", figure, c.up, func(r *zoneRow) float64 { return r.up }, c.Up)
-	s.Quoted("p_min", leastNet/calc.PSF, "psf", clause+"30.2.2", calc.Read)
+	s.Quoted("p_min", LeastNet/calc.PSF, "psf", clause+"30.2.2", calc.Read)
 	equation := fmt.Sprintf("%seq. %s-1", clause, chapter(edition))
 	s.Step("p_down", "max(p_min, q_h * G * CN_down)", c.Pressure/calc.PSF, "psf", equation)
 	s.Step("p_up", "max(p_min, -q_h * G * CN_up)", c.Suction/calc.PSF, "psf", equation+", upward")

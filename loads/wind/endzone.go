@@ -37,8 +37,8 @@ func newEndZone(s Site, angle, lift, press float64) EndZone {
 		z.Push = topPressure
 	}
 	if 0 <= angle && angle <= maxAngle {
-		z.Suction = max(leastNet, z.Velocity.Pressure*(topSuction+lift))
-		z.Pressure = max(leastNet, z.Velocity.Pressure*(z.Push+press))
+		z.Suction = max(LeastNet, z.Velocity.Pressure*(topSuction+lift))
+		z.Pressure = max(LeastNet, z.Velocity.Pressure*(z.Push+press))
 	}
 	return z
 }
@@ -62,7 +62,7 @@ func (z *EndZone) writePush(s *calc.Sheet) {
 // writeNet adds the least pressure and the net pressures; up and down are the sums of
 // coefficients, clause is that of the first.
 func (z *EndZone) writeNet(s *calc.Sheet, up, clause, down string) {
-	s.Quoted("p_min", leastNet/calc.PSF, "psf", z.edition()+" 30.2.2", calc.Read)
+	s.Quoted("p_min", LeastNet/calc.PSF, "psf", z.edition()+" 30.2.2", calc.Read)
 	s.Step("p_up", "max(p_min, q_h * "+up+")", z.Suction/calc.PSF, "psf", z.edition()+" "+clause+", strength level")
 	s.Step("p_down", "max(p_min, q_h * "+down+")", z.Pressure/calc.PSF, "psf", z.edition()+" eq. 28.3-1, strength level")
 }
