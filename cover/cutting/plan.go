@@ -32,15 +32,6 @@ type Plan struct {
 	Exact  bool    // no plan costs less
 }
 
-// Waste is the part of the bought length that is not in a piece, ratio; 0 when nothing
-// is bought.
-func (p Plan) Waste() float64 {
-	if p.Bought == 0 {
-		return 0
-	}
-	return 1 - p.Used/p.Bought
-}
-
 // States is the largest number of combinations of counts that is searched exactly.
 const States = 20_000
 
