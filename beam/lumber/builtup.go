@@ -110,8 +110,6 @@ func (s Section) Fastened(by Fastening) Section {
 // A FastenerPlan says where the nails or bolts of a built-up member go (NDS 2018
 // 15.3.3.1, 15.3.4.1). Nails are driven from both sides in turn.
 type FastenerPlan struct {
-	Fastening   Fastening   // nailed or bolted
-	Diameter    float64     // D, in
 	EndLeast    float64     // in, from the end of the member along the grain
 	EndMost     float64     // in
 	AlongLeast  float64     // in, between fasteners in a row
@@ -136,7 +134,7 @@ const lastPly = 0.75
 func (s Section) Fasteners(diameter float64) FastenerPlan {
 	b, ok := s.Fastening.row()
 	p := FastenerPlan{
-		Fastening: s.Fastening, Diameter: diameter, Rows: 1, Source: b.source, Status: b.status,
+		Rows: 1, Source: b.source, Status: b.status,
 		EndLeast: b.endLeast * diameter, EndMost: b.endMost * diameter,
 		AlongLeast: b.alongLeast * diameter, AlongMost: b.alongMostPlies * s.Ply(),
 		BetweenLow: b.rowsLeast * diameter, BetweenHigh: b.rowsMost * diameter,

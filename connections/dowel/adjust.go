@@ -89,7 +89,6 @@ type Factors struct {
 	EndGrain    float64    // C_eg sideways, factor; that of withdrawal is in the reference value
 	Product     float64    // of all, factor
 	withdrawal  bool
-	kind        Kind
 	wet         wetRow
 	heat        heatRow
 }
@@ -126,7 +125,7 @@ func (f Factors) With(group, geometry float64) Factors {
 }
 
 func newFactors(kind Kind, c Conditions) Factors {
-	f := Factors{Conditions: c, kind: kind, Group: 1, Geometry: 1, EndGrain: 1, Time: timeFactor(c.Method, c.Duration)}
+	f := Factors{Conditions: c, Group: 1, Geometry: 1, EndGrain: 1, Time: timeFactor(c.Method, c.Duration)}
 	for i := range wetRows {
 		if wetRows[i].serves(kind, c) {
 			f.wet = wetRows[i]

@@ -170,24 +170,18 @@ func (c *Capacity) strap() {
 	c.Uplift = c.Strap.Capacity
 }
 
-// Distances of a bolt from the end or edge that it pulls toward, in diameters: the full
-// value, and the least (NDS 2018 Table 12.5.1A, softwoods in tension along the grain,
-// the larger of all cases).
-const (
-	fullMargin  = 7.0
-	leastMargin = 3.5
-)
-
-// bolts works out bolts, across the grain in both members.
+// bolts works out bolts, across the grain in both members. The end or edge that one pulls
+// toward counts as the end of a member in tension, the largest distance of all (NDS 2018
+// Table 12.5.1A).
 func (c *Capacity) bolts() {
 	s := &c.Seen
 	bolt := dowel.NewLateral(s.Fastener, dowel.Joint{
 		Side: dowel.Member{Gravity: s.gravity(), Thickness: s.Toed, Angle: 90},
 		Main: dowel.Member{Gravity: s.gravity(), Thickness: s.Holding, Angle: 90},
 	})
-	full := fullMargin * s.Fastener.Diameter
-	if s.EndMargin >= leastMargin*s.Fastener.Diameter {
-		c.Margin = min(1, s.EndMargin/full)
+	end := dowel.NewNeeds(s.Fastener, min(s.Toed, s.Holding), dowel.TowardEnd).End
+	if s.EndMargin >= end.Least {
+		c.Margin = min(1, s.EndMargin/end.Full)
 	}
 	conditions := green
 	conditions.Rows = true // how they stand was not recorded
