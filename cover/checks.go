@@ -103,7 +103,7 @@ func (f *frame) grade(w *wood, p *peaks, h *holding, g *graded) {
 		}
 	}
 	for s := range f.unit {
-		f.gradeSeat(w, p, h, s, g)
+		h.gradeSeat(w, p, s, g)
 		f.gradeCut(w, p, h, s, g)
 		f.gradeBolts(w, p, h, s, g)
 	}
@@ -182,7 +182,7 @@ func (f *frame) result(w *wood, h *holding, k checkKind, x found) calc.Result {
 	case shearCheck:
 		return member.NewShear(x.demand, &w.dry, x.duration)
 	case bearingCheck:
-		return f.seated(w, h, x)
+		return h.seated(w, x)
 	case bedCheck:
 		return member.NewBearing(x.demand, h.bed.seatValues(h.wetSeat[x.bay]), h.bedSeat(x.bay))
 	case notchCheck:

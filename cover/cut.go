@@ -108,7 +108,7 @@ func (h *holding) bedSeat(support int) member.Seat {
 }
 
 // gradeSeat checks the bearing at a support, of the member and of what it lies on.
-func (f *frame) gradeSeat(w *wood, p *peaks, h *holding, s int, g *graded) {
+func (h *holding) gradeSeat(w *wood, p *peaks, s int, g *graded) {
 	at := p.seat[s]
 	if h.seats[s].Length == 0 || at.value <= 0 {
 		return
@@ -133,7 +133,7 @@ func (f *frame) gradeSeat(w *wood, p *peaks, h *holding, s int, g *graded) {
 }
 
 // seated is the bearing of the member at a support.
-func (f *frame) seated(w *wood, h *holding, x found) calc.Result {
+func (h *holding) seated(w *wood, x found) calc.Result {
 	if h.cuts[x.bay].level {
 		return h.seatedAtAngle(w, x)
 	}
