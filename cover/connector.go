@@ -2,6 +2,8 @@ package cover
 
 import (
 	"math"
+	"strconv"
+	"strings"
 
 	"patiocover/beam/lumber"
 	"patiocover/calc"
@@ -168,10 +170,24 @@ func inchWords(x float64) string {
 	return fraction(x)
 }
 
-// fastenerWords names a fastener as it is ordered.
+// fastenerWords names a fastener as it is ordered: a screw by thickness and length.
 func fastenerWords(f dowel.Fastener) string {
 	if f.Kind == dowel.WoodScrew || f.Kind == dowel.LagScrew {
-		return inchWords(f.Length) + " in long " + f.Name
+		thick := strings.TrimSuffix(strings.TrimSuffix(f.Name, f.Kind.String()), " in. ")
+		return strings.TrimSpace(thick) + " x " + inchWords(f.Length) + " in " + f.Kind.String()
 	}
 	return f.Name
+}
+
+// several counts pieces whose name begins with a number: in words, since 1 1/2 in bolt would be
+// read as 1-1/2 in.
+func several(n int, piece string) string {
+	if n == 1 {
+		return "one " + piece
+	}
+	small := [...]string{2: "two", "three", "four", "five", "six", "seven", "eight", "nine"}
+	if n > 1 && n < len(small) {
+		return small[n] + " " + piece + "s"
+	}
+	return strconv.Itoa(n) + " pieces of " + piece
 }

@@ -161,7 +161,7 @@ func (m *model) anchorWords(bolt anchor.Bolt, t anchor.Tension, chosen bool) str
 
 // boltWords says the size of a chosen bolt.
 func boltWords(b anchor.Bolt) string {
-	return fmt.Sprintf("headed bolt of %s in cast in %s in deep", calc.Number(b.Diameter), calc.Number(b.Embedment))
+	return fmt.Sprintf("headed bolt of %s in cast in %s in deep", inchWords(b.Diameter), inchWords(b.Embedment))
 }
 
 // levelOf names the loads of a check of an anchor.

@@ -21,11 +21,11 @@ func TestBoltIsChosen(t *testing.T) {
 		assert.Equal(t, []float64{0.5, 7}, []float64{f.AnchorDiameter, f.AnchorDepth}, f.Post)
 		pull := groundCheck(t, f, "anchor in tension")
 		calctest.Close(t, f.Pull/4074, float64(pull.Ratio), 1e-9, 0, f.Post)
-		assert.Contains(t, f.AnchorReason, "headed bolt of 0.5 in cast in 7 in deep, chosen for cracked concrete of 2,500 psi")
+		assert.Contains(t, f.AnchorReason, "headed bolt of 1/2 in cast in 7 in deep, chosen for cracked concrete of 2,500 psi")
 		room := groundCheck(t, f, "concrete around the anchor")
 		calctest.Near(t, 7+0.5+3, value(t, room, "h_req"), 1e-9, "3 in of cover below the head")
 	}
-	assert.Equal(t, "headed bolt of 0.5 in cast in 7 in deep", r.Footings.Bolt)
+	assert.Equal(t, "headed bolt of 1/2 in cast in 7 in deep", r.Footings.Bolt)
 	assert.Equal(t, cover.OK, linkOf(t, r, "A1").Verdict)
 
 	var buy []cover.BuyLine

@@ -255,7 +255,7 @@ func (j *kneeJoint) words() string {
 	d := j.bolt.Diameter
 	return fmt.Sprintf("a steel plate %s by %s in or wider (ASTM A36) on each side at either end, "+
 		"with %d bolts of %s in through the brace and %d through what it meets",
-		j.stock.Name, inchWords(max(kneePlateWide, 4*d)), j.count, calc.Number(d), j.count)
+		j.stock.Name, inchWords(max(kneePlateWide, 4*d)), j.count, inchWords(d), j.count)
 }
 
 // notes say where the bolts stand.

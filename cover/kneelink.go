@@ -107,7 +107,7 @@ func (m *model) joinKnees(ws *workspace, d *design, l *Link, force float64, name
 	c.add("row of bolts torn out of the brace", name, "each end", j.row)
 	c.add("steel plates", name, "each end", j.plates)
 	m.besideKnees(ws, d, &c)
-	c.part(calc.Number(j.bolt.Diameter)+" in through-bolt with nut and washers", 2*j.count, l.Count)
+	c.part(inchWords(j.bolt.Diameter)+" in through-bolt with nut and washers", 2*j.count, l.Count)
 	c.part(fmt.Sprintf("steel plate %s in thick, cut to the joint", j.stock.Name), 2, l.Count)
 	l.hold(c)
 }

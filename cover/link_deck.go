@@ -137,7 +137,7 @@ func (m *model) nailDeck(l *Link, n deckNailing, d *design) Connector {
 	roof := m.plan.width * m.plan.slope(m.plan.projection)
 	total := int(calc.RoundUp(roof/n.area*innerSupport, 1))
 	if n.each > 0 {
-		c.What = fmt.Sprintf("%d %ss through each piece at each rafter", n.each, fastenerWords(f))
+		c.What = several(n.each, fastenerWords(f)) + " through each piece at each rafter"
 	}
 	if n.spacing > 0 {
 		c.What = fmt.Sprintf("%ss at %s in along every rafter and panel edge", fastenerWords(f), inchWords(n.spacing))

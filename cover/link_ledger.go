@@ -135,7 +135,7 @@ func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
 	if !s.wall.studs {
 		at = inchWords(g.spacing) + " in along the rim"
 	}
-	c.What = fmt.Sprintf("%d %s at %s", g.each, fastenerWords(g.lag), at)
+	c.What = fmt.Sprintf("%s at %s", several(g.each, fastenerWords(g.lag)), at)
 	s.write(&c)
 	for _, w := range m.ledgerWood(g, l, d) {
 		c.add("ledger beside the lag screws, "+w.where, w.combination, w.where, w.shear)

@@ -150,7 +150,7 @@ func (m *model) connectBase(l *Link, d *design) {
 	}
 	c.add("bolts through post and base", name, "each, foot taken as wet", best)
 	c.part("1/2 in through-bolt with nut", n, l.Count)
-	c.What += fmt.Sprintf(", with %d 1/2 in through-bolts, or fasteners by its list", n)
+	c.What += ", with " + several(n, "1/2 in through-bolt") + ", or fasteners by its list"
 	c.Notes = append(c.Notes, fmt.Sprintf("The lowest bolt %s in above the foot of the post, the others %s in apart; "+
 		"the foot stands 1 in clear of the concrete", inchWords(end), inchWords(spacing)))
 	l.hold(c)
@@ -202,7 +202,8 @@ func (m *model) notch(l *Link, d *design) {
 	})
 	c.add("leg of the post", name, "at the bolts", tongue)
 	side := l.Out.Value // a notch holds one way only
-	c.What = fmt.Sprintf("notch with a seat for the beam and %d 1/2 in through-bolts in a leg of %s in", notchBolts, calc.Number(leg))
+	c.What = fmt.Sprintf("notch with a seat for the beam and %s in a leg of %s in",
+		several(notchBolts, "1/2 in through-bolt"), calc.Number(leg))
 	c.part("1/2 in through-bolt with nut and two washers", notchBolts, l.Count)
 	c.Notes = append(c.Notes, fmt.Sprintf("Bolts 2 in from the top and bottom edge of the beam, and %s in or more below the top of the leg",
 		inchWords(7*bolt.Diameter)), "The beam bears on the whole seat; the bolts carry uplift only")
