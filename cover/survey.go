@@ -182,7 +182,11 @@ func (s *surveying) notes() {
 		add("the larger of both ways of reckoning the wind counts, until the building department says which it accepts")
 	}
 	if n := unstamped(s.m.in.House.Joints); n > 0 {
-		add("fasteners in wood without a stamp, in ", strconv.Itoa(n), " records: specific gravity ", calc.Number(survey.UnknownGravity))
+		records := " records: specific gravity "
+		if n == 1 {
+			records = " record: specific gravity "
+		}
+		add("fasteners in wood without a stamp, in ", strconv.Itoa(n), records, calc.Number(survey.UnknownGravity))
 	}
 	add("sideways force on the old ties is not judged; a tie that holds by its rating holds with its listed nails, ",
 		"species and coating only")
