@@ -26,8 +26,7 @@ type beamFrame struct {
 	forces  [][]float64   // force on each post by arrangement, lb down
 	terms   []term        // how the factors of each arrangement follow from the rafters
 	windOn  []windOn      // vertical reaction of a rafter at this line, by wind case
-	light   *wood         // lightest candidate of the rafters
-	heavy   *wood         // and the heaviest
+	carried extremes      // of the candidates of the rafters
 }
 
 // A piece is one stick of the beam.
@@ -114,7 +113,7 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	}
 	f.ownWinds(m)
 	f.bendSideways(m)
-	f.light, f.heavy = bounds(m.rafterWoods)
+	f.carried = extremesOf(m.rafterWoods)
 	for i := range f.pieces {
 		f.pieces[i].swing()
 	}
@@ -123,16 +122,16 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 
 // findHulls finds what can bring the peaks of every stick, whatever rafters it carries.
 func (f *beamFrame) findHulls(m *model) {
-	light, heavy := bounds(m.beamWoods)
+	woods := extremesOf(m.beamWoods)
 	var corners []corner
-	for _, rafter := range distinct(f.light, f.heavy) {
-		for _, beam := range distinct(light, heavy) {
+	for _, rafter := range f.carried.ends() {
+		for _, beam := range woods.ends() {
 			corners = append(corners, corner{load: func() { f.load(m, rafter) }, wood: beam})
 		}
 	}
 	for i := range f.pieces {
 		p := f.pieces[i].frame
-		p.hull = p.newHull(corners, light, heavy)
+		p.hull = p.newHull(corners, woods, woods.apart || f.carried.apart)
 	}
 }
 
@@ -253,7 +252,7 @@ func (f *beamFrame) write(m *model) {
 func (f *beamFrame) load(m *model, rafter *wood) {
 	own := eachCase(len(f.bays))
 	most, least := m.rafter.ownAt(f.support, rafter, false), m.rafter.ownAt(f.support, rafter, true)
-	strange := !between(rafter, f.light, f.heavy)
+	strange := !f.carried.hold(rafter)
 	for p := range f.pieces {
 		for i := range f.terms {
 			weight := most

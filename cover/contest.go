@@ -14,11 +14,14 @@ type contest struct {
 	count    int // of arrangements
 	readings []reading
 	factors  func(i int, w *wood) []float64
-	class    func(i int) int // below durations; only arrangements of one class are compared
+	class    func(i int) int // below classes; only arrangements of one class are compared
 	solve    func(factors []float64, r *beam.Response)
 	demands  [][]float64 // by corner; of arrangement i the readings from i times their number
 	leaders  []leader
 }
+
+// classes is the most classes of a contest.
+const classes = 2 * durations
 
 // A leader is an arrangement that brings the largest reading at a corner, with what it
 // surely brings, at one place, at every corner.
@@ -76,7 +79,7 @@ func (c *contest) demand(corner, i, q int) float64 { return c.demands[corner][i*
 func (c *contest) lead() {
 	for q := range c.readings {
 		for k := range c.corners {
-			var best [durations]int // by class, from 1
+			var best [classes]int // by class, from 1
 			for i := range c.count {
 				at := best[c.class(i)]
 				if d := c.demand(k, i, q); d > 0 && (at == 0 || d > c.demand(k, at-1, q)) {

@@ -17,6 +17,19 @@ func HullFaults(in Input) ([]string, error) {
 		return nil, err
 	}
 	m.findHulls(true, true)
+	return m.hullFaults(), nil
+}
+
+// HullFaultsOfYard does so for the candidates of a space, of several species.
+func HullFaultsOfYard(in Input, s Space) ([]string, error) {
+	l, err := newYard(in, s, Limits{}).open(0, 0)
+	if err != nil || l == nil {
+		return nil, err
+	}
+	return l.main.m.hullFaults(), nil
+}
+
+func (m *model) hullFaults() []string {
 	var out []string
 	for i := range m.rafterWoods {
 		r := &m.rafterWoods[i]
@@ -31,7 +44,7 @@ func HullFaults(in Input) ([]string, error) {
 			}
 		}
 	}
-	return out, nil
+	return out
 }
 
 // HullSizes counts what the hulls of a cover keep, and what there is.

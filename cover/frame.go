@@ -265,7 +265,7 @@ func (f *frame) deflections(w *wood, every bool, p *peaks) {
 		p.live[b].value /= ei
 		p.gust[b].value /= ei
 	}
-	if !every && f.hull.covers(w) {
+	if !every && f.hull.coversSag(w) {
 		for _, i := range f.hull.sag {
 			f.settle(i, w, ei, p)
 		}

@@ -1,23 +1,31 @@
 package cover
 
-import (
-	"slices"
-	"strings"
-)
+import "slices"
 
-// FrontByTrial is the front of a space by the trial of every combination by itself, each with
-// a model of its own under every arrangement. Its cost comes from the lots of the take-off.
+// FrontByTrial is the front of a space by the trial of every combination by itself: each is
+// sized alone, with a model of its own under every arrangement, and its report is read. It
+// compares every pair.
 func FrontByTrial(in Input, s Space, l Limits) []FrontPoint {
+	counts := s.measures()
 	var all []FrontPoint
-	s.visit(func(q FrontPoint) {
-		if trialOf(in, &q, l) {
+	visitSpace(in, s, l, func(q FrontPoint, measure string) {
+		if trialOf(in, &q, l, measure) {
 			all = append(all, q)
 		}
 	})
 	var out []FrontPoint
 	for i, p := range all {
+		mine := p.values(counts)
 		worse := slices.ContainsFunc(all, func(q FrontPoint) bool {
-			return q.beats(&p) || q.values() == p.values() && slices.Compare(q.order[:], p.order[:]) < 0
+			other := q.values(counts)
+			better := false
+			for k := range mine {
+				if other[k] > mine[k] {
+					return false
+				}
+				better = better || other[k] < mine[k]
+			}
+			return better || slices.Compare(q.order[:], p.order[:]) < 0
 		})
 		if !worse {
 			out = append(out, all[i])
@@ -26,64 +34,91 @@ func FrontByTrial(in Input, s Space, l Limits) []FrontPoint {
 	return out
 }
 
-// visit yields every combination of the space.
-func (s *Space) visit(yield func(FrontPoint)) {
-	sizes := [7]int{
-		len(s.Spacings), len(s.PostCounts), len(s.RafterSizes), len(s.BeamSizes), len(s.PostSizes), len(s.RafterWoods), len(s.BeamWoods),
+// visitSpace yields every combination of the space that the limits leave.
+func visitSpace(in Input, s Space, l Limits, yield func(q FrontPoint, measure string)) {
+	y := newYard(in, s, l) // for its lists alone
+	s = y.space
+	sizes := frontOrder{
+		len(s.Spacings), len(s.counts()), len(s.RafterSizes), len(s.BeamSizes), len(s.PostSizes), len(s.RafterWoods), len(s.BeamWoods),
+		len(s.PostWoods), max(1, len(s.Ties)), max(1, len(s.Ledgers)), max(1, len(s.Footings)),
 	}
-	for n := range int(s.options()) {
-		var at [7]int
+	all := 1
+	for _, n := range sizes {
+		all *= n
+	}
+	for n := range all {
+		var at frontOrder
 		for k, size := range sizes {
 			at[k], n = n%size, n/size
 		}
-		yield(FrontPoint{
-			Spacing: s.Spacings[at[0]], Count: s.PostCounts[at[1]], Rafter: s.RafterSizes[at[2]], Beam: s.BeamSizes[at[3]],
-			Post: s.PostSizes[at[4]], RafterWood: s.RafterWoods[at[5]], BeamWood: s.BeamWoods[at[6]], order: at,
-		})
+		q := FrontPoint{
+			Spacing: s.Spacings[at[bySpacing]], Count: len(in.Posts.Positions), order: at,
+			Rafter: s.RafterSizes[at[byRafter]], Beam: s.BeamSizes[at[byBeam]], Post: s.PostSizes[at[byPost]],
+			RafterWood: s.RafterWoods[at[byRafterWood]], BeamWood: s.BeamWoods[at[byBeamWood]], PostWood: s.PostWoods[at[byPostWood]],
+		}
+		if len(s.PostCounts) > 0 {
+			q.Count = s.PostCounts[at[byCount]]
+		}
+		if len(s.Ties) > 0 {
+			q.Tie = &s.Ties[at[byTie]]
+		}
+		if len(s.Ledgers) > 0 {
+			q.Ledger = &s.Ledgers[at[byLedger]]
+		}
+		if len(s.Footings) > 0 {
+			q.Footing = &s.Footings[at[byFooting]]
+		}
+		yield(q, y.measure())
 	}
 }
 
-// trialOf evaluates one combination alone, and reports whether it holds.
-func trialOf(in Input, q *FrontPoint, l Limits) bool {
+// trialOf sizes one combination alone, and reports whether it holds.
+func trialOf(in Input, q *FrontPoint, l Limits, measure string) bool {
 	made := q.Apply(in)
-	if made.Validate() != nil {
+	alone, assumed, err := solve(made, &workspace{})
+	if err != nil {
 		return false
 	}
-	full, _ := made.Assume()
-	m, err := newModel(full)
-	if err != nil || len(m.rafterWoods) == 0 || len(m.beamWoods) == 0 {
+	m, ws, d := alone.m, alone.ws, alone.d
+	r, err := m.report(made, assumed, ws, d)
+	if err != nil {
 		return false
 	}
-	posts := m.posts.candidates(postSizes)
-	ws := newWorkspace(m)
-	ws.every = true
-	d := design{rafter: m.rafterWoods[0], beam: m.beamWoods[0], post: posts[0]}
-	if m.numbers(ws, &d.rafter, &d.beam, &d.post) > 1 {
-		return false
+	if *m.in.Cover.Attachment != "rafter_tails" {
+		r.Survey = nil
 	}
-	for i := range ws.lines {
-		for p := range ws.lines[i].peaks {
-			for _, at := range ws.lines[i].peaks[p].total {
+	q.Verdict = OK
+	for _, f := range r.summary(m.openLoads()) {
+		q.Verdict = q.Verdict.Worse(f.Verdict)
+	}
+	sags := ws
+	if m.strength != nil {
+		sags = m.strength.ws
+	}
+	for i := range sags.lines {
+		for p := range sags.lines[i].peaks {
+			for _, at := range sags.lines[i].peaks[p].total {
 				q.Sag = max(q.Sag, tidy(at.value))
 			}
 		}
 	}
-	q.Posts, q.Rating, q.Depth = len(m.plan.lines)*len(m.plan.posts), m.tieRating(&d.rafter), m.depthOf(&d.rafter, &d.beam)
+	q.Depth = m.depthOf(&d.rafter, &d.beam)
+	q.Posts = len(m.plan.lines) * len(m.plan.posts)
+	for s := range m.rafter.supports {
+		q.Rating = max(q.Rating, m.write(m.rafterJoint(0, 0, s, &d), "").Rating)
+	}
+	if q.Cost = tidy(r.TakeOff.BoardFeet); measure == "dollars" {
+		q.Cost = tidy(*r.TakeOff.Cost)
+	}
 	for _, x := range m.plan.posts {
 		if x > l.ClearFrom*12 && x < l.ClearTo*12 {
 			return false
 		}
 	}
-	for _, lot := range m.lots(&d) {
-		for _, p := range lot.pieces {
-			q.Cost += m.bought(p.Length) * float64(p.Count) * lot.nominal / perBoardFoot
+	for _, w := range r.TakeOff.Wood {
+		if len(w.TooLong) > 0 {
+			return false
 		}
 	}
-	q.Cost = tidy(q.Cost)
-	m.sideways = newSideways(m, d.woods())
-	deck := m.deck()
-	ground, _ := m.foundations(ws, &d)
-	return q.Cost < 1e9 && !over(q.Depth, l.Depth) && !over(q.Rating, l.Rating) && m.headroom(&d).Verdict != Over &&
-		(deck == nil || deck.member.Verdict != Over) &&
-		!slices.ContainsFunc(ground, func(f FoundationAt) bool { return strings.HasPrefix(string(f.Verdict), string(Over)) })
+	return q.Verdict != Over && !over(q.Depth, l.Depth) && !over(q.Rating, l.Rating) && !over(float64(q.Posts), float64(l.Posts))
 }

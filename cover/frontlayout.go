@@ -2,301 +2,340 @@ package cover
 
 import (
 	"cmp"
-	"context"
 	"errors"
 	"math"
 	"slices"
-	"strings"
 
+	"patiocover/beam/lumber"
 	"patiocover/calc"
 	"patiocover/connections"
-	"patiocover/loads"
 )
 
-// A stick is one candidate of a search with what it costs.
-type stick struct {
-	wood  wood
-	stock stock
-	name  string
-	of    Wood
-	rate  float64 // per in of stock: dollars, or a factor of board feet
-	cost  float64 // of all of them in the layout, in the measure of the front
-	same  int     // the first candidate with the same section and weight
-	rank  [2]int  // places of size and wood in the space
-}
-
 // A layout is the covers with one spacing and one number of posts, which share their statics.
+// It is not safe for concurrent use.
 type layout struct {
-	m              *model
-	ws             *workspace
-	in             Input // as given, with this spacing and number of posts
-	limits         Limits
-	rafters, beams []stick
-	posts          []stick
-	sags           []float64 // in, by rafter alike and beam; NaN where not known yet
-	strong         []int8    // the beam holds under the rafters, likewise: 0 not known, 1 yes, -1 no
-	point          FrontPoint
-	found          []FrontPoint
+	*yard
+	full   Input // filled, with this spacing and number of posts
+	main   solved
+	links  solved // by allowable stress design; main itself where members are chosen by it
+	lots   lengths
+	order  frontOrder
+	front  *stairs
+	slabs  bool // every post must stand on the slab, and its load is known before the post
+	judged int
+
+	rafters []candidate
+	beams   []candidate
+	posts   []candidate
+	classes []class
+	probes  []probe
+	loaded  int         // the class whose rafters lie on the beams, from 1
+	strong  []attempt   // by class and beam
+	always  []attempt   // by beam: it holds under every class
+	seated  []attempt   // by rafter and seat
+	fit     []attempt   // by rafter: its joints hold as far as they depend on it alone
+	sags    []float64   // in, by class and beam; below 0 where not known yet
+	byPost  [][]float64 // least cost of each post by depth of rafter and beam
+	depths  int         // how many depths the beams have
 }
 
-// layout finds the points of one layout, and some that others of the same layout beat.
-func (s *Space) layout(ctx context.Context, in Input, l Limits, spacing, count int, dollars bool) ([]FrontPoint, error) {
-	y := layout{limits: l, point: FrontPoint{Spacing: s.Spacings[spacing], Count: s.PostCounts[count]}}
-	y.point.order[0], y.point.order[1] = spacing, count
-	if err := y.open(in, s, dollars); err != nil || y.m == nil {
+// An attempt is what came of a check that is made once.
+type attempt int8
+
+// What may come of it.
+const (
+	untried attempt = iota
+	holds
+	fails
+)
+
+// came is an attempt that was made.
+func came(held bool) attempt {
+	if held {
+		return holds
+	}
+	return fails
+}
+
+// A candidate is a stick in a layout.
+type candidate struct {
+	*stick
+	cost  float64 // least cost of all of them
+	class int     // of a rafter
+	seat  int     // of a beam: those that seat a rafter alike
+	depth int     // place of its depth among the depths of its kind
+	stiff float64 // E I, lb-in²
+}
+
+// A class is the rafters of one section and weight, which load the beams alike.
+type class struct {
+	sticks []int // the cheapest first
+	rating float64
+	cost   float64 // of the cheapest
+	wood   *wood
+	own    []float64 // lb of a rafter's own weight on a beam, by line
+}
+
+// open makes the model of a layout and its candidates. A layout that the input rules or the
+// limits do not allow, or in which nothing can hold, is nil.
+func (y *yard) open(spacing, count int) (*layout, error) {
+	in := y.in.clone()
+	in.Rafters.Spacing = new(y.space.Spacings[spacing])
+	if len(y.space.PostCounts) > 0 {
+		in.Posts.Count = new(y.space.PostCounts[count])
+	}
+	var refused *calc.InputError
+	switch err := in.Validate(); {
+	case errors.As(err, &refused):
+		return nil, nil
+	case err != nil:
 		return nil, err
 	}
-	for r := range y.rafters {
-		if err := ctx.Err(); err != nil {
+	l := &layout{yard: y}
+	l.order[bySpacing], l.order[byCount] = spacing, count
+	l.full, _ = in.Assume()
+	var err error
+	if l.main.m, err = outline(l.full, y.method); err != nil {
+		return nil, err
+	}
+	if !l.allowed() {
+		return nil, nil
+	}
+	l.slabs = y.method == lumber.ASD && l.full.Foundation.SlabThickness != nil &&
+		!slices.ContainsFunc(y.space.Footings, func(w StandingWay) bool { return w.Kind != "slab" }) &&
+		(len(y.space.Footings) > 0 || *l.full.Foundation.Kind == "slab")
+	l.links = l.main
+	if y.method != lumber.ASD {
+		if l.links.m, err = outline(l.full, lumber.ASD); err != nil {
 			return nil, err
 		}
-		y.under(r)
 	}
-	return y.found, nil
+	l.stock()
+	if len(l.rafters) == 0 || len(l.beams) == 0 || len(l.posts) == 0 {
+		return nil, nil
+	}
+	if err := l.complete(); err != nil {
+		return nil, err
+	}
+	if l.hopeless() {
+		return nil, nil
+	}
+	l.classify()
+	return l, nil
 }
 
-// open makes the model of the layout and its candidates. A layout that the input rules do not
-// allow has no model.
-func (y *layout) open(in Input, s *Space, dollars bool) error {
-	y.in = in.clone()
-	y.in.Rafters.Spacing, y.in.Posts.Count = &y.point.Spacing, &y.point.Count
-	y.in.Rafters.Size, y.in.Beams.Size, y.in.Posts.Size = nil, nil, nil
-	var refused *calc.InputError
-	switch err := y.in.Validate(); {
-	case errors.As(err, &refused):
-		return nil
-	case err != nil:
-		return err
+// allowed holds the places of the posts against the limits.
+func (l *layout) allowed() bool {
+	p, most := &l.main.m.plan, l.limits
+	if most.Posts > 0 && len(p.lines)*len(p.posts) > most.Posts {
+		return false
 	}
-	full, _ := y.in.Assume()
-	m, err := newModel(full)
-	if err != nil {
-		return err
-	}
-	if p := &m.plan; y.limits.ClearTo > y.limits.ClearFrom && slices.ContainsFunc(p.posts, func(x float64) bool {
-		return x > y.limits.ClearFrom*calc.Ft && x < y.limits.ClearTo*calc.Ft
-	}) {
-		return nil
-	}
-	y.m, y.ws = m, newWorkspace(m)
-	y.point.Posts = len(m.plan.lines) * len(m.plan.posts)
-	y.rafters = y.sticks(s.RafterWoods, s.RafterSizes, dollars, y.rafterStock)
-	y.beams = y.sticks(s.BeamWoods, s.BeamSizes, dollars, y.beamStock)
-	y.posts = y.sticks([]Wood{{*full.Posts.Species, *full.Posts.Grade}}, s.PostSizes, dollars, func(Wood) stock { return m.posts })
-	y.rafters = y.priced(y.rafters, func(c *stick) float64 { return m.rafterCost(c) })
-	y.beams = y.priced(y.beams, func(c *stick) float64 { return m.beamCost(c) })
-	y.posts = y.priced(y.posts, func(c *stick) float64 { return c.rate })
-	y.sags = slices.Repeat([]float64{math.NaN()}, len(y.rafters)*len(y.beams))
-	y.strong = make([]int8, len(y.sags))
-	return nil
+	return most.ClearTo <= most.ClearFrom || !slices.ContainsFunc(p.posts, func(x float64) bool {
+		return x > most.ClearFrom*calc.Ft && x < most.ClearTo*calc.Ft
+	})
 }
 
-// rafterStock is the stock of rafters of a wood, with what is then assumed of it.
-func (y *layout) rafterStock(w Wood) stock {
-	in := y.in.clone()
-	in.Rafters.Species, in.Rafters.Grade = &w.Species, &w.Grade
-	full, _ := in.Assume()
-	r := full.Rafters
-	st := newStock(r.Species, r.Grade, nil, *r.Wet, *r.Incised, *r.Hot).made(r.makeup(), full.Products)
-	st.green, st.use.Method, st.use.Repetitive = *r.Green, y.m.rafters.use.Method, y.m.rafters.use.Repetitive
-	return st
+// stock takes the candidates of the yard that the stock lengths of the market reach.
+func (l *layout) stock() {
+	m := l.main.m
+	l.lots = newLengths(m)
+	rafters := l.yard.rafters[index(m.rafters.use.Repetitive)]
+	l.rafters = l.take(rafters, l.rafterBound)
+	l.beams = l.take(l.yard.beams, l.beamBound)
+	l.posts = l.take(l.yard.posts, func(c *stick) float64 { return c.rate * float64(c.wood.plies()) })
 }
 
-// beamStock is that of the beams.
-func (y *layout) beamStock(w Wood) stock {
-	in := y.in.clone()
-	in.Beams.Species, in.Beams.Grade = &w.Species, &w.Grade
-	full, _ := in.Assume()
-	b := full.Beams
-	st := newStock(b.Species, b.Grade, nil, *b.Wet, *b.Incised, *b.Hot).made(b.makeup(), full.Products)
-	st.green, st.use.Method = *b.Green, y.m.beams.use.Method
-	return st
-}
-
-// sticks lists the candidates that have published values.
-func (y *layout) sticks(woods []Wood, sizes []string, dollars bool, of func(Wood) stock) []stick {
-	var out []stick
-	for j, w := range woods {
-		st := of(w)
-		for i, size := range sizes {
-			made, err := newWood(st, size)
-			if err != nil {
-				continue
-			}
-			c := stick{wood: made, stock: st, name: size, of: w, rank: [2]int{i, j}}
-			c.rate, _ = rateOf(&c.wood, w, y.in.Market.Prices, dollars)
-			out = append(out, c)
+// take prices candidates, leaves out what no stock is long enough for, and puts the cheaper
+// ones first.
+func (l *layout) take(all []stick, cost func(*stick) float64) []candidate {
+	var depths []float64
+	var seats []seatKey
+	place := func(w *wood) int {
+		i := slices.Index(depths, w.section.Depth)
+		if i < 0 {
+			i, depths = len(depths), append(depths, w.section.Depth)
 		}
+		return i
 	}
+	var out []candidate
+	for i := range all {
+		c := candidate{stick: &all[i], cost: cost(&all[i])}
+		if math.IsInf(c.cost, 1) {
+			continue
+		}
+		c.depth, c.stiff = place(&c.wood), c.wood.dry.Elasticity.Value*c.wood.section.Inertia()
+		key := seatOf(&c.wood)
+		if c.seat = slices.Index(seats, key); c.seat < 0 {
+			c.seat, seats = len(seats), append(seats, key)
+		}
+		out = append(out, c)
+	}
+	slices.SortFunc(out, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.size, b.size), cmp.Compare(a.grade, b.grade))
+	})
 	return out
 }
 
-// rateOf is what an inch of stock costs, and whether it has a price.
-func rateOf(w *wood, of Wood, prices []Price, dollars bool) (float64, bool) {
-	one := w.dry.OnePly().Section
-	l := lot{item: strings.Join([]string{one.Name, of.Species, of.Grade}, " "), nominal: one.NominalThickness * one.NominalWidth}
-	price := priceOf(prices, l.item, "board_foot", "foot")
-	if !dollars || price == nil {
-		return l.nominal / perBoardFoot, price != nil
-	}
-	return l.dollars(price, 1), true
+// A seatKey is all of a beam that a check of the rafters on it asks for.
+type seatKey struct {
+	breadth, contact, bearing, wet float64
+	class                          lumber.Class
 }
 
-// priced works out the costs, leaves out what no stock is long enough for, and puts the
-// cheaper ones first.
-func (y *layout) priced(all []stick, cost func(c *stick) float64) []stick {
-	for i := range all {
-		all[i].cost = cost(&all[i])
+func seatOf(w *wood) seatKey {
+	s := w.section
+	return seatKey{s.Breadth, s.Contact(s.Breadth), w.dry.Bearing.Value, w.seat.Bearing.Value, s.Class}
+}
+
+// complete makes the frames, for the candidates of the layout.
+func (l *layout) complete() error {
+	for i, at := range []*solved{&l.main, &l.links} {
+		if i > 0 && at.m == l.main.m {
+			*at = l.main
+			break
+		}
+		m := at.m
+		m.rafterWoods, m.beamWoods = nil, nil
+		for _, c := range l.rafters {
+			m.rafterWoods = append(m.rafterWoods, *l.woodFor(m, c.stick))
+		}
+		for _, c := range l.beams {
+			m.beamWoods = append(m.beamWoods, *l.woodFor(m, c.stick))
+		}
+		if err := m.complete(); err != nil {
+			return err
+		}
+		m.findHulls(true, true)
+		at.ws = newWorkspace(m)
 	}
-	all = slices.DeleteFunc(all, func(c stick) bool { return math.IsInf(c.cost, 1) })
-	slices.SortFunc(all, func(a, b stick) int { return cmp.Or(cmp.Compare(a.cost, b.cost), slices.Compare(a.rank[:], b.rank[:])) })
-	for i := range all {
-		all[i].same = slices.IndexFunc(all, func(c stick) bool {
-			return c.name == all[i].name && c.wood.most == all[i].wood.most && c.wood.least == all[i].wood.least
+	return nil
+}
+
+// woodFor is the wood of a stick by the method of a model.
+func (l *layout) woodFor(m *model, c *stick) *wood {
+	if m.rules.method == l.method {
+		return &c.wood
+	}
+	return &c.plain
+}
+
+// hopeless reports whether something is over that no wood mends.
+func (l *layout) hopeless() bool {
+	m := l.links.m
+	r := Report{Input: l.full}
+	_, _, over := r.aboveEave()
+	return over || m.drainage().Verdict == Over || *l.full.Lateral.Along == "none" || *l.full.Lateral.Out == "none"
+}
+
+// classify puts the rafters into classes and makes room for what the search remembers.
+func (l *layout) classify() {
+	m := l.main.m
+	for i := range l.rafters {
+		c := &l.rafters[i]
+		w := &c.wood
+		at := slices.IndexFunc(l.classes, func(k class) bool {
+			return k.wood.section == w.section && k.wood.most == w.most && k.wood.least == w.least
 		})
+		if at < 0 {
+			at = len(l.classes)
+			k := class{wood: w, cost: c.cost, rating: l.links.m.tieRating(l.woodFor(l.links.m, c.stick))}
+			for _, line := range m.lines {
+				k.own = append(k.own, m.rafter.ownAt(line.support, w, false))
+			}
+			l.classes = append(l.classes, k)
+		}
+		c.class = at
+		l.classes[at].sticks = append(l.classes[at].sticks, i)
 	}
-	return all
+	n, seats, depths := len(l.classes)*len(l.beams), 0, 0
+	for i := range l.beams {
+		seats, l.depths = max(seats, l.beams[i].seat+1), max(l.depths, l.beams[i].depth+1)
+	}
+	for i := range l.rafters {
+		depths = max(depths, l.rafters[i].depth+1)
+	}
+	l.strong, l.always = make([]attempt, n), make([]attempt, len(l.beams))
+	l.seated, l.fit = make([]attempt, len(l.rafters)*seats), make([]attempt, len(l.rafters))
+	l.sags, l.byPost = slices.Repeat([]float64{-1}, n), make([][]float64, depths*l.depths)
+	l.probe()
 }
 
-// under tries every beam under one rafter.
-func (y *layout) under(r int) {
-	m, rafter := y.m, &y.rafters[r]
-	y.point.Rating = m.tieRating(&rafter.wood)
-	if over(y.point.Rating, y.limits.Rating) {
-		return
-	}
-	m.loadBeams(&rafter.wood)
-	for b := range y.beams {
-		q, beam := y.point, &y.beams[b]
-		q.Depth = m.depthOf(&rafter.wood, &beam.wood)
-		if over(q.Depth, y.limits.Depth) {
+// A pair is rafters of one class on one beam, with bounds from below.
+type pair struct {
+	cost, sag float64
+	layout    int32
+	class     int32
+	beam      int32
+}
+
+// before orders pairs by their bounds, then by their places.
+func (p pair) before(q pair) int {
+	return cmp.Or(cmp.Compare(p.cost, q.cost), cmp.Compare(p.sag, q.sag), cmp.Compare(p.layout, q.layout),
+		cmp.Compare(p.class, q.class), cmp.Compare(p.beam, q.beam))
+}
+
+// pair appends the pairs of the layout that the limits and the stock lengths allow.
+func (l *layout) pair(to []pair, layout int) []pair {
+	for c := range l.classes {
+		if over(l.classes[c].rating, l.limits.Rating) {
 			continue
 		}
-		q.Sag = tidy(y.sag(rafter.same*len(y.beams)+b, &beam.wood))
-		q.Cost = tidy(rafter.cost + beam.cost + y.leastPosts(rafter, beam))
-		if !slices.ContainsFunc(y.found, func(p FrontPoint) bool { return p.beats(&q) }) {
-			y.settle(q, r, b)
+		for b := range l.beams {
+			cost := l.classes[c].cost + l.beams[b].cost + l.postBound(c, b)
+			if math.IsInf(cost, 1) || over(l.main.m.depthOf(l.classes[c].wood, &l.beams[b].wood), l.limits.Depth) {
+				continue
+			}
+			to = append(to, pair{
+				cost: tidy(cost), sag: tidy(l.sagBound(c, b) - slack), layout: int32(layout), class: int32(c), beam: int32(b),
+			})
 		}
 	}
+	return to
 }
 
 // over reports whether a limit is set and passed.
 func over(x, limit float64) bool { return limit > 0 && x > limit }
 
-// sag is the largest long-term deflection of the beams under the rafters that are loaded, in.
-func (y *layout) sag(at int, beam *wood) float64 {
-	if !math.IsNaN(y.sags[at]) {
-		return y.sags[at]
+// promising weighs a pair, and reports whether it may be a point: the beam holds and nothing
+// found beats the pair at its bounds. It allocates nothing.
+func (l *layout) promising(p *pair) (FrontPoint, bool) {
+	m, c, b := l.main.m, int(p.class), int(p.beam)
+	q := FrontPoint{
+		Cost: p.cost, Sag: p.sag, Posts: len(m.plan.lines) * len(m.plan.posts), Rating: l.classes[c].rating,
+		Depth: m.depthOf(l.classes[c].wood, &l.beams[b].wood), order: l.order,
 	}
-	most := 0.0
-	for i, l := range y.m.lines {
-		for p := range l.pieces {
-			f, peaks := l.pieces[p].frame, &y.ws.lines[i].peaks[p]
-			peaks.clear(len(f.bays))
-			f.deflections(beam, false, peaks)
-			for b := range f.bays {
-				most = max(most, peaks.total[b].value)
-			}
-		}
+	if l.front.beats(q.values(l.counts)) || !l.holdsUp(c, b) {
+		return q, false
 	}
-	y.sags[at] = most
-	return most
+	q.Sag = tidy(l.sag(c, b))
+	return q, !l.front.beats(q.values(l.counts))
 }
 
-// leastPosts is the least that posts may cost.
-func (y *layout) leastPosts(rafter, beam *stick) float64 {
-	least := math.Inf(1)
-	for i := range y.posts {
-		least = min(least, y.m.postCost(&y.posts[i], &rafter.wood, &beam.wood))
-	}
-	return least
-}
+// slack is what the bound of a sag is taken lower for the rounding of its digits, in.
+const slack = 2 / tidyParts
 
-// settle grades a pair of rafter and beam, and keeps it with the cheapest posts that hold.
-func (y *layout) settle(q FrontPoint, r, b int) {
-	m, rafter, beam := y.m, &y.rafters[r], &y.beams[b]
-	if at := &y.strong[rafter.same*len(y.beams)+b]; *at == 0 {
-		*at = -1
-		if m.gradeBeams(y.ws, &beam.wood) <= 1 && !m.overSlab() {
-			*at = 1
-		}
-	}
-	if y.strong[rafter.same*len(y.beams)+b] < 0 || m.gradeRafter(y.ws, &rafter.wood, &beam.wood) > 1 {
-		return
-	}
-	q.RafterWood, q.Rafter, q.BeamWood, q.Beam = rafter.of, rafter.name, beam.of, beam.name
-	posts := make([]int, len(y.posts))
-	for i := range posts {
-		posts[i] = i
-	}
-	cost := func(i int) float64 { return m.postCost(&y.posts[i], &rafter.wood, &beam.wood) }
-	slices.SortFunc(posts, func(a, b int) int {
-		return cmp.Or(cmp.Compare(cost(a), cost(b)), cmp.Compare(y.posts[a].rank[0], y.posts[b].rank[0]))
-	})
-	for _, i := range posts {
-		post := &y.posts[i]
-		q.Post, q.Cost = post.name, tidy(rafter.cost+beam.cost+cost(i))
-		copy(q.order[2:], []int{rafter.rank[0], beam.rank[0], post.rank[0], rafter.rank[1], beam.rank[1]})
-		if !math.IsInf(q.Cost, 1) && m.stands(y.ws, y.in, &q, rafter.stock, trio{&rafter.wood, &beam.wood, &post.wood}) {
-			y.found = append(y.found, q)
-			return
-		}
+// load puts the rafters of a class on the beams.
+func (l *layout) load(c int) {
+	if l.loaded != c+1 {
+		l.main.m.loadBeams(l.classes[c].wood)
+		l.loaded = c + 1
 	}
 }
 
-// overSlab reports whether a post without its own weight is more than the slab below it may
-// carry, under the beams that were graded last.
-func (m *model) overSlab() bool {
-	in := m.in.Foundation
-	if *in.Kind != "slab" {
-		return false
-	}
-	all := *in.SlabRule == "all_loads"
-	for _, l := range m.lines {
-		for n := range l.posts {
-			force := l.post(n)
-			counted := force.rest.value
-			for day := 0; all && day < durations; day++ {
-				counted = max(counted, force.press[day].value)
-			}
-			rule := loads.NewSlabRule(counted, *m.in.Site.FrostDepth*calc.In, *in.SlabThickness*calc.In, all)
-			if rule.Ratio() > 1 {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// stands reports whether nothing of a whole cover is over: members, foundations, headroom,
-// and the deck that was described.
-func (m *model) stands(ws *workspace, in Input, q *FrontPoint, rafters stock, w trio) bool {
-	if m.numbers(ws, w.rafter, w.beam, w.post) > 1 {
-		return false
-	}
-	made := q.Apply(in)
-	if made.Validate() != nil {
-		return false
-	}
-	m.in, _ = made.Assume()
-	m.rafters = rafters
-	d := design{rafter: *w.rafter, beam: *w.beam, post: *w.post}
-	m.sideways = newSideways(m, d.woods())
-	if m.headroom(&d).Verdict == Over {
-		return false
-	}
-	if deck := m.deck(); deck != nil && deck.member.Verdict == Over {
-		return false
-	}
-	ground, _ := m.foundations(ws, &d)
-	return !slices.ContainsFunc(ground, func(f FoundationAt) bool { return f.Verdict == Over })
-}
-
-// tieRating is the rating of the largest tie that a rafter asks for, lb.
+// tieRating is the rating of the largest tie that a rafter asks for, lb. It allocates
+// nothing.
 func (m *model) tieRating(rafter *wood) float64 {
-	most, d := 0.0, design{rafter: *rafter}
+	most := 0.0
 	for s := range m.rafter.supports {
-		j := m.rafterJoint(connections.RafterToBeam, 0, s, &d)
+		var j joint
+		for i := range m.rafter.arr {
+			a := &m.rafter.arr[i]
+			r := m.rafter.reactionOf(a, s, rafter)
+			j.prying.raise(a, r.total())
+			if a.least && a.self > 0 {
+				j.lift.lower(lift{net: r.total(), dead: r.dead / a.self, windFactor: a.wind, deadFactor: a.self})
+			}
+		}
 		u := newRating(connections.NewUplift(windUp(j.lift), j.lift.dead, j.lift.windFactor, j.lift.deadFactor), j.prying)
 		most = max(most, u.rating)
 	}

@@ -12,11 +12,11 @@ import (
 // another one with the lightest and with the heaviest candidate is behind it with all
 // between them, and need not be tried.
 type hull struct {
-	strength     []int // arrangements
-	sag          []int // placings of live or snow load for deflection
-	light, heavy *wood // candidates that bound the weight; nil for none
-	kcr          float64
-	strange      bool // what the member carries lies outside the bounds
+	strength []int // arrangements
+	sag      []int // placings of live or snow load for deflection
+	woods    extremes
+	kcr      float64 // of the sag
+	strange  bool    // what the member carries lies outside the bounds
 }
 
 // A corner is one set of extreme weights: what loads the member, and the member.
@@ -25,54 +25,80 @@ type corner struct {
 	wood *wood
 }
 
-// bounds returns the lightest and the heaviest of the candidates.
-func bounds(candidates []wood) (light, heavy *wood) {
-	light, heavy = &candidates[0], &candidates[0]
+// extremes bound the weights of candidates by two woods that need not be among them.
+type extremes struct {
+	light, heavy wood
+	apart        bool // the weights at low and at high moisture do not go together: several species
+	known        bool
+}
+
+// extremesOf bounds the weights of the candidates.
+func extremesOf(candidates []wood) extremes {
+	e := extremes{light: candidates[0], heavy: candidates[0], known: true}
 	for i := range candidates {
 		w := &candidates[i]
-		if w.most < light.most {
-			light = w
-		}
-		if w.most > heavy.most {
-			heavy = w
-		}
+		e.light.most, e.light.least = min(e.light.most, w.most), min(e.light.least, w.least)
+		e.heavy.most, e.heavy.least = max(e.heavy.most, w.most), max(e.heavy.least, w.least)
 	}
-	return light, heavy
+	for i := range candidates {
+		e.apart = e.apart || !e.onLine(&candidates[i])
+	}
+	return e
 }
 
-// distinct leaves out the second of two that are one.
-func distinct(light, heavy *wood) []*wood {
-	if light == heavy {
-		return []*wood{light}
+// ends are the lightest and the heaviest, one where they are the same.
+func (e *extremes) ends() []*wood {
+	if e.light.most == e.heavy.most && e.light.least == e.heavy.least {
+		return []*wood{&e.light}
 	}
-	return []*wood{light, heavy}
+	return []*wood{&e.light, &e.heavy}
 }
 
-// between reports whether the weights of the wood lie on the line from the lightest to
-// the heaviest candidate.
-func between(w, light, heavy *wood) bool {
-	const near = 1e-9 // of a weight, ratio
+// nearWeight is how near two weights are the same, ratio.
+const nearWeight = 1e-9
+
+// onLine reports whether the weights of the wood lie on the line from the lightest to
+// the heaviest.
+func (e *extremes) onLine(w *wood) bool {
 	t := 0.0
-	if heavy.most > light.most {
-		t = (w.most - light.most) / (heavy.most - light.most)
+	if e.heavy.most > e.light.most {
+		t = (w.most - e.light.most) / (e.heavy.most - e.light.most)
 	}
-	apart := math.Abs(light.most+t*(heavy.most-light.most)-w.most) +
-		math.Abs(light.least+t*(heavy.least-light.least)-w.least)
-	return -near <= t && t <= 1+near && apart <= near*w.most
+	apart := math.Abs(e.light.most+t*(e.heavy.most-e.light.most)-w.most) +
+		math.Abs(e.light.least+t*(e.heavy.least-e.light.least)-w.least)
+	return -nearWeight <= t && t <= 1+nearWeight && apart <= nearWeight*w.most
 }
 
-// covers reports whether the hull holds for the wood.
-func (h *hull) covers(w *wood) bool {
-	return !h.strange && h.light != nil && w.seasoning().Kcr() == h.kcr && between(w, h.light, h.heavy)
+// hold reports whether the weights of the wood lie within the bounds.
+func (e *extremes) hold(w *wood) bool {
+	if !e.apart {
+		return e.onLine(w)
+	}
+	const low, high = 1 - nearWeight, 1 + nearWeight
+	return low*e.light.most <= w.most && w.most <= high*e.heavy.most &&
+		low*e.light.least <= w.least && w.least <= high*e.heavy.least
 }
 
-// newHull finds what can bring a peak at any weight between the corners.
-func (f *frame) newHull(corners []corner, light, heavy *wood) hull {
-	h := hull{light: light, heavy: heavy, kcr: light.seasoning().Kcr()}
+// covers reports whether the hull holds for the strength of the wood.
+func (h *hull) covers(w *wood) bool { return !h.strange && h.woods.known && h.woods.hold(w) }
+
+// coversSag reports whether it does so for its deflection.
+func (h *hull) coversSag(w *wood) bool { return h.covers(w) && w.seasoning().Kcr() == h.kcr }
+
+// newHull finds what can bring a peak at any weight between the corners. Where weights are
+// apart, arrangements with weight at its least are compared among themselves alone, so that
+// each depends on one of the two weights and the corners bound them all.
+func (f *frame) newHull(corners []corner, woods extremes, apart bool) hull {
+	h := hull{woods: woods, kcr: woods.light.seasoning().Kcr()}
 	strength := contest{
 		f: f, corners: corners, count: len(f.arr), readings: f.strengthReadings(), solve: f.plan.Forces,
 		factors: func(i int, w *wood) []float64 { return f.factors(&f.arr[i], w) },
-		class:   func(i int) int { return int(f.arr[i].duration) },
+		class: func(i int) int {
+			if apart && f.arr[i].least {
+				return durations + int(f.arr[i].duration)
+			}
+			return int(f.arr[i].duration)
+		},
 	}
 	sag := contest{
 		f: f, corners: corners, count: len(f.sag), readings: f.sagReadings(),

@@ -24,6 +24,24 @@ func TestHullKeepsEveryPeak(t *testing.T) {
 	})
 }
 
+// It never does so for candidates of several species, whose weights at low and at high
+// moisture do not go together.
+func TestHullOfSeveralSpeciesKeepsEveryPeak(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := smallSpace()
+		s.Spacings, s.PostCounts = []float64{24}, nil
+		s.RafterWoods = append(s.RafterWoods, cover.Wood{Species: "Western Cedars", Grade: "No.2"})
+		s.BeamWoods = append(s.BeamWoods, cover.Wood{Species: "Southern Pine", Grade: "No.2"}, spf)
+		faults, err := cover.HullFaultsOfYard(randomCover(t), s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+	})
+}
+
 // The hull is worth its work: it leaves out most of what there is.
 func TestHullLeavesMostOut(t *testing.T) {
 	for _, name := range demos {

@@ -38,32 +38,39 @@ func (l *lift) lower(x lift) {
 func (m *model) links(ws *workspace, d *design) []Link {
 	var out []Link
 	for _, kind := range connections.Path(m.plan.attached) {
-		switch kind {
-		case connections.DeckToRafter:
-			out = append(out, m.deckLink())
-		case connections.RafterToLedger:
-			out = append(out, m.write(m.rafterJoint(kind, 0, 0, d), ""))
-		case connections.LedgerToHouse:
-			out = append(out, m.ledgerLink(d))
-		case connections.HouseFraming:
-			out = append(out, m.houseLink(out[len(out)-1]))
-		case connections.RafterToBeam:
-			for i, l := range m.lines {
-				out = append(out, m.write(m.rafterJoint(kind, i, l.support, d), ""))
-			}
-		default:
-			for i := range m.lines {
-				out = append(out, m.postLink(kind, i, d))
-			}
-			if kind == connections.BeamToPost && len(m.plan.splices) > 0 {
-				for i := range m.lines {
-					out = append(out, m.spliceLink(i, d))
-				}
-			}
-		}
+		out = append(out, m.linksOf(kind, d)...)
 	}
 	m.connect(out, d)
 	return append(out, m.kneeLinks(ws, d)...)
+}
+
+// linksOf writes down the links of one kind, without what makes them.
+func (m *model) linksOf(kind connections.Kind, d *design) []Link {
+	var out []Link
+	switch kind {
+	case connections.DeckToRafter:
+		return []Link{m.deckLink()}
+	case connections.RafterToLedger:
+		return []Link{m.write(m.rafterJoint(kind, 0, 0, d), "")}
+	case connections.LedgerToHouse:
+		return []Link{m.ledgerLink(d)}
+	case connections.HouseFraming:
+		return []Link{m.houseLink(m.ledgerLink(d))}
+	case connections.RafterToBeam:
+		for i, l := range m.lines {
+			out = append(out, m.write(m.rafterJoint(kind, i, l.support, d), ""))
+		}
+		return out
+	}
+	for i := range m.lines {
+		out = append(out, m.postLink(kind, i, d))
+	}
+	if kind == connections.BeamToPost && len(m.plan.splices) > 0 {
+		for i := range m.lines {
+			out = append(out, m.spliceLink(i, d))
+		}
+	}
+	return out
 }
 
 // rafterJoint collects the demands on the joint of one rafter at a support.

@@ -14,7 +14,6 @@ type model struct {
 	plan         plan
 	rules        rulebook
 	strength     *solved    // the members by strength design, where they were chosen by it
-	searched     bool       // sizes are searched, so that it pays to find which arrangements can govern
 	dead         loads.Dead // of the layers, lb/in² of slope
 	roofLive     loads.RoofLive
 	live         float64 // Lr, lb/in² of plan
@@ -58,13 +57,32 @@ func newModel(in Input) (*model, error) { return newModelBy(in, lumber.ASD, nil)
 
 // newModelBy does so for one design method, and for one design only where it is given.
 func newModelBy(in Input, method lumber.Method, only *design) (*model, error) {
+	m, err := outline(in, method)
+	if err != nil {
+		return nil, err
+	}
+	if only != nil {
+		m.rafters.size, m.beams.size, m.posts.size = only.rafter.name, only.beam.name, only.post.name
+	}
+	m.rafterWoods, m.beamWoods = m.rafters.candidates(rafterSizes), m.beams.candidates(beamSizes)
+	if err := m.complete(); err != nil {
+		return nil, err
+	}
+	if only == nil {
+		m.findHulls(len(m.rafterWoods) > 1, len(m.beamWoods) > 1)
+	}
+	return m, nil
+}
+
+// outline is a model without candidates and without frames.
+func outline(in Input, method lumber.Method) (*model, error) {
 	edition := loads.ASCE716
 	if *in.Site.Standard == loads.ASCE722.String() {
 		edition = loads.ASCE722
 	}
 	r, b, p := in.Rafters, in.Beams, in.Posts
 	m := &model{
-		in: in, plan: newPlan(in), rules: newRulebook(method, edition), searched: only == nil,
+		in: in, plan: newPlan(in), rules: newRulebook(method, edition),
 		dead:    loads.NewDead(partsOf(in.Cover.Layers)),
 		edition: edition, limits: limitsOf(in), top: newTopJoint(in), knee: newKneeShape(in.Lateral),
 		quaking: in.Site.shakes(),
@@ -81,22 +99,22 @@ func newModelBy(in Input, method lumber.Method, only *design) (*model, error) {
 	m.live = m.roofLive.Load
 	m.wind = newWind(in, &m.plan, edition)
 	var err error
-	if m.snow, err = newSnow(in, &m.plan, edition); err != nil {
-		return nil, err
-	}
-	if only != nil {
-		m.rafters.size, m.beams.size, m.posts.size = only.rafter.name, only.beam.name, only.post.name
-	}
-	m.rafterWoods, m.beamWoods = m.rafters.candidates(rafterSizes), m.beams.candidates(beamSizes)
+	m.snow, err = newSnow(in, &m.plan, edition)
+	return m, err
+}
+
+// complete makes what carries the candidates.
+func (m *model) complete() error {
 	m.beamHold = m.beamHolding()
 	m.clamped = m.newClampGround()
+	var err error
 	if m.racking, err = newRackings(m); err != nil {
-		return nil, err
+		return err
 	}
 	for d := range m.effects {
 		m.effects[d] = make([]effect, len(m.plan.lines)*len(m.plan.posts))
 	}
-	return m, m.frames()
+	return m.frames()
 }
 
 // frames makes the statics of the rafters and of every beam line.
@@ -111,9 +129,6 @@ func (m *model) frames() error {
 			return err
 		}
 		m.lines = append(m.lines, l)
-	}
-	if m.searched {
-		m.findHulls(len(m.rafterWoods) > 1, len(m.beamWoods) > 1)
 	}
 	return nil
 }

@@ -60,12 +60,12 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 
 // findHull finds what can bring the peaks of the rafters.
 func (r *rafterFrame) findHull(m *model) {
-	light, heavy := bounds(m.rafterWoods)
+	woods := extremesOf(m.rafterWoods)
 	var corners []corner
-	for _, w := range distinct(light, heavy) {
+	for _, w := range woods.ends() {
 		corners = append(corners, corner{wood: w})
 	}
-	r.hull = r.newHull(corners, light, heavy)
+	r.hull = r.newHull(corners, woods, woods.apart)
 }
 
 // rafterCases lists the load cases after case 0; strip is the width of the edge strips

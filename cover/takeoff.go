@@ -104,10 +104,7 @@ func (m *model) takeOff(r *Report, d *design) TakeOff {
 	for _, l := range m.lots(d) {
 		t.buyWood(l, m.in.Market)
 	}
-	t.Other = m.otherItems(r, d)
-	for i := range t.Other {
-		t.priceOther(&t.Other[i], m.in.Market.Prices)
-	}
+	t.buyOther(m.otherItems(r, d), m.in.Market.Prices)
 	for _, w := range t.Wood {
 		t.BoardFeet += w.BoardFeet
 		if w.Cost == nil {
@@ -120,6 +117,14 @@ func (m *model) takeOff(r *Report, d *design) TakeOff {
 		t.Notes = append(t.Notes, "The price of "+item+" belongs to no item of this list")
 	}
 	return t
+}
+
+// buyOther prices what is no wood.
+func (t *TakeOff) buyOther(items []BuyLine, prices []Price) {
+	t.Other = items
+	for i := range t.Other {
+		t.priceOther(&t.Other[i], prices)
+	}
 }
 
 // spend adds to the cost.
