@@ -27,6 +27,7 @@ type beamFrame struct {
 	terms   []term        // how the factors of each arrangement follow from the rafters
 	windOn  []windOn      // vertical reaction of a rafter at this line, by wind case
 	carried extremes      // of the candidates of the rafters
+	leasts  []float64     // room for the least dead load on each post, lb
 }
 
 // A piece is one stick of the beam.
@@ -41,6 +42,8 @@ type piece struct {
 	splice, spliced []float64
 
 	gusts [][]float64 // by arrangement and support: what the wind on the post's own strip adds, lb
+
+	leasts []float64 // room for the factors of the least dead load
 }
 
 // keepSplice keeps the force of the rafter over the splice under every arrangement.
@@ -91,6 +94,7 @@ func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	p := &m.plan
 	f := &beamFrame{line: line, support: line, posts: len(p.posts), bays: baysOf(p.width, p.posts)}
 	f.placing = patterns(f.bays)
+	f.leasts = make([]float64, f.posts)
 	f.placing = append(f.placing, m.drifted(f.placing[0].bays)...)
 	if p.attached {
 		f.support++
@@ -152,7 +156,7 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 	if err != nil {
 		return piece{}, err
 	}
-	out := piece{frame: made, from: from, to: to, firstPost: first}
+	out := piece{frame: made, from: from, to: to, firstPost: first, leasts: make([]float64, len(made.normal))}
 	for i, x := range m.plan.rafters {
 		if math.Abs(x-to) <= tiny && to < m.plan.width-tiny {
 			out.splice = f.alone(m, i, len(made.normal))
@@ -273,9 +277,9 @@ func (f *beamFrame) uniform(coef []float64, force float64) {
 
 // dead sets the factors of dead load alone: the beam's own weight, and the layers and
 // the weight of the rafters that it carries.
-func (f *beamFrame) dead(coef []float64, m *model, d *design, least bool) {
-	layers, own := m.rafter.deadAt(m, f.support, &d.rafter, least)
-	coef[0] = d.beam.weight(least)
+func (f *beamFrame) dead(coef []float64, m *model, w trio, least bool) {
+	layers, own := m.rafter.deadAt(m, f.support, w.rafter, least)
+	coef[0] = w.beam.weight(least)
 	f.uniform(coef, layers)
 	coef[eachCase(len(f.bays))] = own
 }

@@ -71,7 +71,12 @@ func TestNumbersAllocateNothing(t *testing.T) {
 	cut := desert(t)
 	cut.Cover.Slope, cut.Cover.HighEdge, cut.Cover.Covering = new(3.0), new(12.0), new("lattice")
 	cut.Beams.Notch, cut.Beams.OnPost, cut.Lateral.Out = new(1.0), new("side_bolted"), new("embedded_posts")
-	for name, in := range map[string]Input{"desert": desert(t), "steep lattice with cuts and bolts": cut} {
+	planted := desert(t)
+	planted.Foundation = Foundation{Kind: new("embedded")}
+	planted.Lateral = Lateral{Along: new("embedded_posts"), Out: new("embedded_posts")}
+	for name, in := range map[string]Input{
+		"desert": desert(t), "steep lattice with cuts and bolts": cut, "posts in the ground": planted,
+	} {
 		m, ws, d := chosen(t, in)
 		assert.Zero(t, testing.AllocsPerRun(20, func() { kept += m.numbers(ws, &d.rafter, &d.beam, &d.post) }), name)
 	}

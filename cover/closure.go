@@ -124,7 +124,7 @@ func (m *model) deadReactions(d *design, least bool) float64 {
 	layers, own := m.rafter.deadAt(m, 0, &d.rafter, least)
 	sum := m.onLedger(layers, own)
 	for _, l := range m.lines {
-		sum += l.onPosts(func(coef []float64) { l.dead(coef, m, d, least) })
+		sum += l.onPosts(func(coef []float64) { l.dead(coef, m, d.woods(), least) })
 	}
 	return sum
 }

@@ -3,7 +3,6 @@ package cover
 import (
 	"patiocover/beam/brace"
 	"patiocover/connections"
-	"patiocover/connections/footing"
 	"patiocover/loads"
 )
 
@@ -39,7 +38,7 @@ func (m *model) lean(w trio) {
 				case "knee_braces":
 					*at = m.braceEffect(d, line, n, w)
 				default:
-					*at = m.cantilever(d, line, n, w)
+					*at = m.cantilever(d, line, n)
 				}
 			}
 		}
@@ -88,7 +87,7 @@ func (m *model) braceEffect(d, line, n int, w trio) effect {
 
 // cantilever is the effect on a post that stands by its embedment. Where nothing holds the
 // cover a post has no moment to give, and the direction itself is over.
-func (m *model) cantilever(d, line, n int, w trio) effect {
+func (m *model) cantilever(d, line, n int) effect {
 	part := m.parts[d][line]
 	if d == outward {
 		part *= m.racking[d].columns[n]
@@ -101,46 +100,10 @@ func (m *model) cantilever(d, line, n int, w trio) effect {
 	if m.racking[d].system == "embedded_posts" {
 		h := m.poleHeight(line)
 		var cut float64
-		e.below, cut = m.clamp(m.asd(e.shear), h, w.post)
+		e.below, cut = m.clamp(h, line, n)
 		e.moment, e.cut = e.shear.by(h+e.below), e.shear.by(cut)
 	}
 	return e
-}
-
-// A clampGround is what holds posts that stand in the ground, as far as their size does
-// not matter.
-type clampGround struct {
-	hold  footing.Ground
-	least float64 // in, depth that frost and code ask for, or that was given
-}
-
-// newClampGround reads it from the input.
-func (m *model) newClampGround() clampGround {
-	if *m.in.Foundation.Kind != "embedded" {
-		return clampGround{}
-	}
-	g := m.newBed()
-	p := m.planOf("embedded", &g, &footingNeed{thick: 1})
-	return clampGround{hold: p.hold, least: max(p.shallowest, p.depth)}
-}
-
-// clamp is how far below the ground a post in it is as good as clamped, in, when it is set
-// as deep as the push, lb of allowable stress design, asks of the post without a collar: the
-// deeper a post stands, the more it bends.
-//
-// cut is the largest shear in the post over the push.
-func (m *model) clamp(push, height float64, post *wood) (below, cut float64) {
-	hold := &m.clamped.hold
-	switch {
-	case push <= 0 || hold.Constrained:
-		return hold.Loose, 1
-	case hold.Lateral.Value == 0:
-		return 0, 1 // not in the ground: the foundation says so, and the direction is over
-	}
-	pole := footing.NewPole(push, height, footing.Shaft{Shape: footing.Square, Width: post.section.Breadth}, *hold)
-	depth := max(pole.Embedded, m.clamped.least-hold.Loose)
-	f := brace.NewFixity(brace.Fixity{Push: push, Height: height + hold.Loose, Depth: depth})
-	return hold.Loose + f.Below, f.Shear / push
 }
 
 // effectOn is the effect of the push of a direction on a post.

@@ -16,27 +16,10 @@ func (m *model) foundations(ws *workspace, d *design) ([]FoundationAt, *FootingC
 	var needs []footingNeed
 	g := m.newBed()
 	for i, l := range m.lines {
-		dead := l.leastDead(m, d)
+		dead := l.leastDead(m, d.woods())
 		for n, x := range m.plan.posts {
-			with := &ws.lines[i].posts[n].with
-			f := FoundationAt{
-				Post: mark("P", len(out)), X: x / calc.Ft, Y: m.plan.lines[i] / calc.Ft, Kind: *m.in.Foundation.Kind,
-			}
-			own := d.post.most * with.height
-			f.Gravity = l.named(with.force.rest, own)
-			for day := range durations {
-				if q := l.named(with.force.press[day], own); q.Value > f.Every.Value {
-					f.Every = q
-				}
-			}
-			tip := m.tip(i, n, false)
-			f.Every.Value += m.asd(tip)
-			light := d.post.least * with.height
-			f.Uplift = l.lifts(n, light, tip.wind)
-			m.quakeLift(&f, dead[n]+light, tip.quake)
-			f.Pull = max(l.strengthPull(n, dead[n]+light, light, tip.wind), m.quakePull(dead[n]+light, tip.quake))
-			need := m.needOf(&f, postPlace{i, n}, d)
-			f.Push, need.shear = m.footShear(i, n)
+			f := FoundationAt{Post: mark("P", len(out)), X: x / calc.Ft, Y: m.plan.lines[i] / calc.Ft}
+			need := m.asks(&f, &ws.lines[i].posts[n].with, &d.post, dead[n])
 			m.slab(&f)
 			out, needs = append(out, f), append(needs, need)
 		}
@@ -50,10 +33,31 @@ func (m *model) foundations(ws *workspace, d *design) ([]FoundationAt, *FootingC
 	return out, nil
 }
 
+// asks puts down what a post asks of the ground. dead is the least dead load on it, lb. It
+// allocates nothing.
+func (m *model) asks(f *FoundationAt, c *postCase, post *wood, dead float64) footingNeed {
+	l, own, light := m.lines[c.line], post.most*c.height, post.least*c.height
+	f.Kind = *m.in.Foundation.Kind
+	f.Gravity = l.named(c.force.rest, own)
+	for day := range durations {
+		if q := l.named(c.force.press[day], own); q.Value > f.Every.Value {
+			f.Every = q
+		}
+	}
+	tip := m.tip(c.line, c.post, false)
+	f.Every.Value += m.asd(tip)
+	f.Uplift = l.lifts(c.post, light, tip.wind)
+	m.quakeLift(f, dead+light, tip.quake)
+	f.Pull = max(l.strengthPull(c.post, dead+light, light, tip.wind), m.quakePull(dead+light, tip.quake))
+	need := m.needOf(f, postPlace{c.line, c.post}, post)
+	f.Push, need.shear = m.footShear(c.line, c.post)
+	return need
+}
+
 // needOf is what a post of a line asks of its foundation. Where the posts hold the cover
 // by their embedment, the push acts at the roof and not at their feet.
-func (m *model) needOf(f *FoundationAt, at postPlace, d *design) footingNeed {
-	s := d.post.section
+func (m *model) needOf(f *FoundationAt, at postPlace, post *wood) footingNeed {
+	s := post.section
 	n := footingNeed{
 		press: f.Every.Value, lift: f.Uplift.Value, thin: min(s.Breadth, s.Depth), thick: max(s.Breadth, s.Depth),
 		section: s.Area(),

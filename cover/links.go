@@ -107,7 +107,7 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 	if kind != connections.BeamToPost {
 		height = m.postHeight(line, d.rafter.section.Depth, d.beam.section.Depth)
 	}
-	dead, stands := l.leastDead(m, d), make([]burden, l.posts)
+	dead, stands := l.leastDead(m, d.woods()), make([]burden, l.posts)
 	for i := range l.arr {
 		a := &l.arr[i]
 		own := d.post.weight(a.least) * height * a.self
@@ -135,18 +135,19 @@ func (m *model) postJoint(kind connections.Kind, line int, d *design) joint {
 }
 
 // leastDead is the least dead load on each post, lb.
-func (f *beamFrame) leastDead(m *model, d *design) []float64 {
-	out := make([]float64, f.posts)
+// The list is good until it is asked for again.
+func (f *beamFrame) leastDead(m *model, w trio) []float64 {
+	clear(f.leasts)
 	for i := range f.pieces {
 		p := &f.pieces[i]
-		coef := make([]float64, len(p.normal))
-		f.dead(coef, m, d, true)
-		p.plan.Forces(coef, &p.frame.forces)
+		clear(p.leasts)
+		f.dead(p.leasts, m, w, true)
+		p.plan.Forces(p.leasts, &p.frame.forces)
 		for s, r := range p.frame.forces.Reactions {
-			out[p.firstPost+s] += r
+			f.leasts[p.firstPost+s] += r
 		}
 	}
-	return out
+	return f.leasts
 }
 
 // write condenses a joint to the link of the report.

@@ -30,7 +30,7 @@ type model struct {
 	racking      [directions]racking
 	effects      [directions][]effect          // on every post of every line, of the sizes tried last
 	parts        [directions][maxLines]float64 // largest part of a push in each line, ratio
-	clamped      clampGround
+	embedded     embedment
 	kneed        kneeDesign
 	onTrial      trio            // what the search tries, for what needs all three
 	singleRafter lumber.Adjusted // a rafter without its neighbors
@@ -106,7 +106,7 @@ func outline(in Input, method lumber.Method) (*model, error) {
 // complete makes what carries the candidates.
 func (m *model) complete() error {
 	m.beamHold = m.beamHolding()
-	m.clamped = m.newClampGround()
+	m.embedded = m.newEmbedment()
 	var err error
 	if m.racking, err = newRackings(m); err != nil {
 		return err

@@ -232,7 +232,7 @@ func (m *model) effectLines(s *calc.Sheet, direction int, c *postCase, of string
 	case "embedded_posts":
 		s.Given(name("V"), pick(e.shear), "lb", "push on this post, of "+pounds(force)+" lb, strength level")
 		s.Given("h", m.poleHeight(c.line), "in", "height at which the push acts, the roof")
-		s.Given("y", e.below, "in", "clamp below the ground: statics of a rigid post set as deep as IBC 2018 1807.3.2 asks")
+		s.Given("y", e.below, "in", "clamp below the ground: "+m.rigidPost(c))
 		s.Step(name("M"), name("V")+" * (h + y)", pick(e.moment), "lb-in", "statics of a cantilever")
 		s.Given(name("N"), 0, "lb", "a cantilever takes no axial force from the push")
 		return
@@ -242,6 +242,14 @@ func (m *model) effectLines(s *calc.Sheet, direction int, c *postCase, of string
 	}
 	s.Given(name("M"), 0, "lb-in", "nothing holds the cover: the posts have no moment to give")
 	s.Given(name("N"), 0, "lb", "nothing holds the cover")
+}
+
+// rigidPost says what the clamp of a post in the ground rests on.
+func (m *model) rigidPost(c *postCase) string {
+	if !m.planted() {
+		return "the post does not stand in the ground"
+	}
+	return "statics of a rigid post " + calc.Number(m.depthOfPost(c.line, c.post)) + " in deep, as it is built"
 }
 
 // kneeLines writes the effect of a push on a braced post.

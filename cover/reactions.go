@@ -58,7 +58,7 @@ func (m *model) postReaction(l *beamFrame, line, post int, name string, d *desig
 	out := Reaction{Support: name, Of: mark("BM", line), X: m.plan.posts[post] / calc.Ft, Y: m.plan.lines[line] / calc.Ft}
 	at := func(fill func(coef []float64)) float64 { return l.forceOn(post, fill) }
 	for _, least := range []bool{false, true} {
-		out.cases(CaseForce{deadName(least), at(func(coef []float64) { l.dead(coef, m, d, least) })})
+		out.cases(CaseForce{deadName(least), at(func(coef []float64) { l.dead(coef, m, d.woods(), least) })})
 	}
 	if m.live > 0 {
 		out.cases(CaseForce{"roof live load", at(func(coef []float64) { l.uniform(coef, m.rafter.planAt(m, l.support, m.live)) })})

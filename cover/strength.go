@@ -37,6 +37,10 @@ func (m *model) recast(method lumber.Method, d *design) (solved, error) {
 	if m.kneed.braced {
 		other.kneed.wood = other.posts.solid(&m.kneed.wood.name).candidates(braceSizes)[0]
 	}
+	if m.planted() && m.rules.method == lumber.ASD {
+		copy(other.embedded.depths, m.embedded.depths)
+		other.embedded.taken = true
+	}
 	out.ws.every = true
 	other.numbers(out.ws, &out.d.rafter, &out.d.beam, &out.d.post)
 	out.ws.every = false

@@ -189,7 +189,7 @@ func (f *beamFrame) parts(m *model, d *design, stick, by int) parts {
 	t := &f.terms[by]
 	n := len(f.pieces[stick].normal)
 	p := parts{make([]float64, n), make([]float64, n), make([]float64, n)}
-	f.dead(p.dead, m, d, t.combo.DeadLeast)
+	f.dead(p.dead, m, d.woods(), t.combo.DeadLeast)
 	if factor := f.arr[by].onPlan; factor != 0 {
 		live := term{placing: t.placing, wind: -1, worker: t.worker, stands: 1}
 		f.place(p.plan, &live, 0, m.liveAt(f.support, t.combo, t.placing.set)/factor)

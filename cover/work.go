@@ -113,6 +113,10 @@ func (m *model) loadPosts(ws *workspace, rafter, beam *wood) {
 func (m *model) gradePosts(ws *workspace, all trio, floor float64) float64 {
 	m.onTrial = all
 	m.lean(all)
+	if m.planted() {
+		m.dig(ws, all)
+		m.lean(all)
+	}
 	if ws.every {
 		floor = 0
 	}

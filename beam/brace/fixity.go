@@ -12,7 +12,9 @@ import (
 // depth, so that the pressure is a parabola over the depth; the pole formula of the
 // building code rests on the same picture, with its largest pressure near a third of the
 // depth (IBC 2018 1807.3.2.1). The moment is largest where the soil has taken up the
-// push. Where rigid paving holds the post at the ground (1807.3.2.2) it is largest there.
+// push. Where rigid paving holds the post at the ground (1807.3.2.2) it is largest there,
+// and the post turns about the paving: what the soil below takes of that moment is the
+// shear in the post.
 type Fixity struct {
 	Push   float64 // P, lb, horizontal, above the ground
 	Height float64 // h, in, of the push above the ground
@@ -22,7 +24,7 @@ type Fixity struct {
 	Turn   float64 // z_0, in below the ground: where the post turns; 0 when paved
 	Zero   float64 // z, in below the ground: where the moment is largest; 0 when paved
 	Moment float64 // M, lb-in
-	Shear  float64 // V_g, lb, the largest in the post, below the ground where it turns; the push when paved
+	Shear  float64 // V_g, lb, the largest in the post, below the ground: where it turns, or just below the paving
 	Below  float64 // y, in: M over P less h, the depth of a clamp with the same moment
 }
 
@@ -40,7 +42,7 @@ func NewFixity(f Fixity) Fixity {
 		f.Below, f.Shear = math.NaN(), math.NaN()
 		return f
 	case f.Paved:
-		f.Moment, f.Shear = f.Push*f.Height, f.Push
+		f.Moment, f.Shear = f.Push*f.Height, f.Push*max(1, 4*f.Height/(3*f.Depth))
 		return f
 	}
 	d, h := f.Depth, f.Height
@@ -66,14 +68,16 @@ func (f *Fixity) taken(z float64) float64 { return f.Turn*z*z/2 - z*z*z/3 }
 
 // Lines writes the bending out.
 func (f Fixity) Lines() []calc.Line {
+	const soil = "statics of a rigid post in soil whose stiffness grows with depth"
 	var s calc.Sheet
 	s.Given("P", f.Push, "lb", "push on the post")
 	s.Given("h", f.Height, "in", "height of the push above the ground")
 	if f.Paved {
 		s.Step("M", "P * h", f.Moment, "lb-in", "IBC 2018 1807.3.2.2: held at the ground by rigid paving")
+		s.Given("d", f.Depth, "in", "embedment")
+		s.Step("V_g", "P * max(1, 4 * h / (3 * d))", f.Shear, "lb", soil+": its force acts at three quarters of the depth")
 		return s.Lines()
 	}
-	const soil = "statics of a rigid post in soil whose stiffness grows with depth"
 	s.Given("d", f.Depth, "in", "embedment")
 	s.Step("z_0", "d * (3 * d + 4 * h) / (4 * d + 6 * h)", f.Turn, "in", soil+": where it turns")
 	s.Given("z", f.Zero, "in", soil+": where the shear is 0, found by halving")

@@ -60,6 +60,22 @@ func TestTrapEmbeddedPostBendsBelowTheGround(t *testing.T) {
 	assert.True(t, math.IsNaN(brace.NewFixity(brace.Fixity{Push: 100, Height: 96}).Moment), "no depth")
 }
 
+// The second route where paving holds the post at the ground, which then turns about the
+// paving: pressure that grows with the square of the depth, integrated as a number, has the
+// moment of the push about the paving, and its sum is the shear below the paving.
+//
+// By hand, 100 lb at 96 in on 36 in: 4 x 9,600 / (3 x 36) = 356 lb.
+func TestTrapPavedPostShearsBelowThePaving(t *testing.T) {
+	for _, depth := range []float64{24, 36, 60, 200} {
+		f := brace.NewFixity(brace.Fixity{Push: 100, Height: 96, Depth: depth, Paved: true})
+		moment := quad.Fixed(func(z float64) float64 { return z * z * z }, 0, depth, 5, quad.Legendre{}, 0)
+		sum := quad.Fixed(func(z float64) float64 { return z * z }, 0, depth, 5, quad.Legendre{}, 0)
+		calctest.Close(t, max(100, sum*100*96/moment), f.Shear, 1e-12, 0)
+		assert.NoError(t, calctest.Prove(f.Lines()))
+	}
+	calctest.Near(t, 356, brace.NewFixity(brace.Fixity{Push: 100, Height: 96, Depth: 36, Paved: true}).Shear, 0.5)
+}
+
 // The two ends of the range, in closed form: a push at the ground turns the post at three
 // quarters of the depth, a push far above it at two thirds (statics of the parabola).
 func TestFixityTurns(t *testing.T) {
