@@ -132,16 +132,18 @@ func (m *model) deckWeight(kind string, weight float64) []string {
 	return nil
 }
 
-// upliftOnly says how far the nailing of a deck is checked.
-const upliftOnly = "its nailing is checked against what lifts it, not for shear between deck and rafters"
+// deckUnsaid reports whether the deck was not described, or is of a kind outside the method.
+func (m *model) deckUnsaid() bool { return m.deckKind() == "" || m.deckKind() == anotherDeck }
 
-// deckSkip says what of the deck is not answered.
+// deckSkip says what of a deck that was described is not answered. Its shear along a ledger
+// is checked where it brings the push to the house; where posts take the push, every line
+// and post is given the largest of an equal part, that of its stiffness and that of its own
+// strip of the roof, so that no deck need share it out.
 func (m *model) deckSkip() Skip {
-	switch m.deckKind() {
-	case "", anotherDeck:
-		return Skip{"roof deck and its nailing", "the deck was not described; what would serve is listed, its nailing is not"}
-	case panelDeck:
-		return Skip{"roof deck in its own plane", upliftOnly + "; a worker's weight on panels is left to the test of their span rating"}
+	out := Skip{What: "roof deck in its own plane", Why: "its nails are checked against what lifts it, " +
+		"and for shear where it brings the push along the house to a ledger, and no further"}
+	if m.deckKind() == panelDeck {
+		out.Why += "; a worker's weight on panels is left to the test of their span rating"
 	}
-	return Skip{"roof deck in its own plane", upliftOnly}
+	return out
 }

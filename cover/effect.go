@@ -28,7 +28,7 @@ func (m *model) lean(w trio) {
 	m.sideways = newSideways(m, w)
 	for d := range m.racking {
 		r := &m.racking[d]
-		m.lineShares(r, w, &m.parts[d])
+		m.lineShares(d, w, &m.parts[d])
 		for line := range m.plan.lines {
 			for n := range m.plan.posts {
 				at := &m.effects[d][line*len(m.plan.posts)+n]

@@ -128,6 +128,21 @@ func unsettled(r cover.Report) []string {
 	}
 	for _, f := range r.Foundations {
 		note(f.Post, f.Verdict)
+		note("anchor of "+f.Post, f.AnchorVerdict)
+	}
+	note("deck", r.Deck.Verdict)
+	note("headroom", r.Headroom.Verdict)
+	note("drainage", r.Drainage.Verdict)
+	if r.Survey != nil {
+		note("survey", r.Survey.Verdict)
+	}
+	for _, s := range r.Summary {
+		note(s.Text, s.Verdict)
+	}
+	for _, s := range r.NotChecked {
+		if !s.Standing {
+			out = append(out, "left out: "+s.What)
+		}
 	}
 	return out
 }

@@ -15,12 +15,13 @@ type lagging struct {
 	size    string // of the diameter, as ordered
 	each    int
 	spacing float64 // in
+	thick   float64 // in, of the ledger across the wall: one rafter
 }
 
 // laggings lists what to try, the least first: for studs one to three lag screws at
 // each, for a rim at spacings that grow closer.
-func (m *model) laggings() []lagging {
-	in := m.in.Connections
+func (m *model) laggings(d *design) []lagging {
+	in, thick := m.in.Connections, d.rafter.dry.OnePly().Section.Breadth
 	sizes, lengths, counts := []string{"1/4", "5/16", "3/8", "1/2"}, []float64{3, 4, 5, 6, 7, 8}, []int{1, 2, 3}
 	spacings := []float64{wideStuds}
 	if *m.in.House.Wall == "rim" {
@@ -39,12 +40,12 @@ func (m *model) laggings() []lagging {
 		counts = []int{*in.LagsEach}
 	}
 	w := m.wallBehind()
-	longest := ledgerDepth + w.gap + w.main.Thickness + sticksOut
+	longest := thick + w.gap + w.main.Thickness + sticksOut
 	var screws []lagging
 	for _, size := range sizes {
 		for _, length := range lengths {
 			if lag, ok := dowel.FindLag(size, length); ok && (in.LagLength != nil || length <= longest) {
-				screws = append(screws, lagging{lag: lag, size: size})
+				screws = append(screws, lagging{lag: lag, size: size, thick: thick})
 			}
 		}
 	}
@@ -84,7 +85,7 @@ func (g lagging) onLags(q connections.Demand, depth, gap, share float64) lagDema
 	x.vertical = q.Vertical * share
 	x.shear = math.Hypot(x.vertical, x.along)
 	x.angle = math.Atan2(x.along, math.Abs(x.vertical)) * 180 / math.Pi
-	arm := ledgerDepth + hangerSeat/2 + gap
+	arm := g.thick + hangerSeat/2 + gap
 	x.pull = q.Out*feet + math.Abs(x.vertical)*arm/(pryingLever*g.lever(depth))
 	return x
 }
@@ -151,7 +152,7 @@ func (g lagging) placed(x lagDemand, w wall, depth float64) float64 {
 		return in
 	}
 	place := dowel.Place{End: math.Inf(1), Top: studBreadth / 2, Bottom: studBreadth / 2, Spacing: g.between(depth), Row: math.Inf(1)}
-	return min(in, dowel.NewLayout(dowel.NewNeeds(g.lag, ledgerDepth, dowel.FromEnd), place).Factor)
+	return min(in, dowel.NewLayout(dowel.NewNeeds(g.lag, g.thick, dowel.FromEnd), place).Factor)
 }
 
 // layout compares the place of the rows in the ledger with what the push asks for.
@@ -161,7 +162,7 @@ func (g lagging) layout(x lagDemand, depth float64) dowel.Layout {
 		push = dowel.TowardBottom
 	}
 	place := dowel.Place{End: ledgerEnd, Top: g.edge(depth), Bottom: g.edge(depth), Spacing: math.Inf(1), Row: g.between(depth)}
-	return dowel.NewLayout(dowel.NewNeeds(g.lag, ledgerDepth, push), place)
+	return dowel.NewLayout(dowel.NewNeeds(g.lag, g.thick, push), place)
 }
 
 // ledgerEnd is how far the last fastener stands from the end of a ledger, in: asked for.

@@ -29,12 +29,12 @@ type lagSet struct {
 // newLagSet prepares a way to fasten the ledger. The demands take the room that is given.
 func (m *model) newLagSet(g lagging, l *Link, d *design, room []lagDemand) lagSet {
 	s := lagSet{m: m, way: g, link: l, design: d, wall: m.wallBehind(), depth: d.rafter.section.Depth, demands: room[:0]}
-	stiffness := d.rafter.dry.Elasticity.Value * ledgerDepth * math.Pow(s.depth, 3) / 12
+	stiffness := d.rafter.dry.Elasticity.Value * g.thick * math.Pow(s.depth, 3) / 12
 	share := g.spread(m.plan.spacing, stiffness) * m.plan.spacing / calc.Ft
 	for _, q := range l.joint.demands {
 		s.demands = append(s.demands, g.onLags(q, s.depth, s.wall.gap, share))
 	}
-	held := min(g.lag.Length-ledgerDepth-s.wall.gap, s.wall.main.Thickness)
+	held := min(g.lag.Length-g.thick-s.wall.gap, s.wall.main.Thickness)
 	s.pulled = dowel.NewWithdrawal(g.lag, s.wall.main.Gravity, held, false)
 	s.group = g.group(s.wall, d)
 	return s
@@ -42,7 +42,7 @@ func (m *model) newLagSet(g lagging, l *Link, d *design, room []lagDemand) lagSe
 
 // shear is the check of n of the lag screws sideways under a force, lb.
 func (s *lagSet) shear(x *lagDemand, force float64, n int) dowel.Shear {
-	side, main := dowel.Member{Gravity: woodGravity(&s.design.rafter), Thickness: ledgerDepth}, s.wall.main
+	side, main := dowel.Member{Gravity: woodGravity(&s.design.rafter), Thickness: s.way.thick}, s.wall.main
 	side.Angle, main.Angle = 90-x.angle, x.angle // stud: the vertical load runs along its grain
 	if !s.wall.studs {
 		main.Angle = side.Angle
@@ -83,6 +83,8 @@ func (s *lagSet) ratio(enough float64) float64 {
 	for _, w := range s.m.ledgerWood(s.way, s.link, s.design) {
 		most = max(most, w.shear.Ratio())
 	}
+	bent, _ := s.m.bentLedger(s.way, s.link, s.design)
+	most = max(most, bent.Ratio())
 	for i := range s.demands {
 		if most >= enough {
 			return most
@@ -118,11 +120,11 @@ func (m *model) lagConditions(g lagging, x *lagDemand, d *design) dowel.Conditio
 // group is C_g of the lag screws at a stud, of the weakest framing. The ledger is
 // loaded across its grain, so that a strip of it counts (NDS 2018 11.3.6.3).
 func (g lagging) group(w wall, d *design) float64 {
-	least := dowel.NewNeeds(g.lag, ledgerDepth, dowel.TowardEnd).Row.Least
+	least := dowel.NewNeeds(g.lag, g.thick, dowel.TowardEnd).Row.Least
 	return dowel.NewGroup(dowel.Row{
 		Count: g.each, Spacing: g.between(d.rafter.section.Depth), Diameter: g.lag.Diameter,
 		MainModulus: softest, SideModulus: d.rafter.dry.Elasticity.Value,
-		MainArea: studBreadth * w.main.Thickness, SideArea: dowel.CrossArea(ledgerDepth, 0, least),
+		MainArea: studBreadth * w.main.Thickness, SideArea: dowel.CrossArea(g.thick, 0, least),
 	}).Factor
 }
 

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"patiocover/beam/member"
 	"patiocover/calc"
 	"patiocover/connections"
 	"patiocover/connections/dowel"
@@ -21,7 +20,6 @@ const (
 	sheathing    = 0.5 * calc.In
 	stucco       = 0.875 * calc.In
 	wideStuds    = 24 * calc.In
-	ledgerDepth  = 1.5 * calc.In // thickness of a 2x ledger, across the wall
 )
 
 // A wall is what the ledger is fastened to.
@@ -111,7 +109,7 @@ func (m *model) wallBehind() wall {
 // chooseLags picks the first way to fasten the ledger that holds, or else the one with
 // the least ratio. It only calculates; what it picks is written up by [model.lagLedger].
 func (m *model) chooseLags(l *Link, d *design) lagging {
-	all := m.laggings()
+	all := m.laggings(d)
 	best, least := all[0], math.Inf(1)
 	var room []lagDemand
 	for _, g := range all {
@@ -140,6 +138,8 @@ func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
 	for _, w := range m.ledgerWood(g, l, d) {
 		c.add("ledger beside the lag screws, "+w.where, w.combination, w.where, w.shear)
 	}
+	bent, name := m.bentLedger(g, l, d)
+	c.add("ledger between the lag screws", name, "between two studs or spacings", bent)
 	joints := int(math.Ceil(m.plan.width/g.spacing-leastBay)) + 1
 	c.part(fastenerWords(g.lag)+" with washer", g.each, joints)
 	if g.each == 1 {
@@ -148,32 +148,6 @@ func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
 	}
 	c.Notes = append(c.Notes, g.notes(s.wall, s.depth)...)
 	return c
-}
-
-// A ledgerShear is the check of the ledger beside its fasteners at one place.
-type ledgerShear struct {
-	where       string
-	shear       member.JointShear
-	combination string
-}
-
-// ledgerWood checks the ledger beside its fasteners, where splitting begins at the row
-// that is farthest from the loaded edge (NDS 2018 3.4.3.3). It spans from stud to stud,
-// and a rafter may stand right beside one. At either end, where splitting is nearer, two
-// lag screws stand one above the other.
-func (m *model) ledgerWood(g lagging, l *Link, d *design) [2]ledgerShear {
-	depth := d.rafter.section.Depth
-	feet := max(m.plan.spacing, 1.25*g.spacing/2) / calc.Ft
-	ends := lagging{lag: g.lag, each: max(2, g.each), spacing: g.spacing}
-	at := func(where string, rows lagging, fromEnd float64) ledgerShear {
-		edge := rows.edge(depth)
-		shear, name := worstOf(l.joint.demands, func(q connections.Demand) member.JointShear {
-			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: q.Vertical < 0, FromEnd: fromEnd}
-			return member.NewJointShear(math.Abs(q.Vertical)*feet, &d.rafter.seat, q.Duration, joint)
-		})
-		return ledgerShear{where, shear, name}
-	}
-	return [...]ledgerShear{at("along the ledger", g, 5*depth), at("at the ends of the ledger", ends, 0)}
 }
 
 // notes say how the ledger is fastened and what was taken of the wall.

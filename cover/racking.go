@@ -89,6 +89,19 @@ func (p *plan) postStrip(i int) (lo, hi float64) {
 	return lo, hi
 }
 
+// lineStrip is the strip of the roof, in y, that a line carries by area; the first one of a
+// cover at a house as if there were no ledger.
+func (p *plan) lineStrip(i int) (lo, hi float64) {
+	lo, hi = tributary(p.lines, i)
+	if i == 0 {
+		lo = 0
+	}
+	if i == len(p.lines)-1 {
+		hi = p.projection
+	}
+	return lo, hi
+}
+
 // aboutDepth is the depth of rafter and beam for the height of a braced row, whose sizes
 // are not known yet, in. It only shares the push among posts.
 const aboutDepth = 14 * calc.In
@@ -141,9 +154,11 @@ func (m *model) leans() bool {
 }
 
 // lineShares is the largest part of a push in each line, by equal lines or by their
-// stiffness: lower posts are stiffer (statics of a post that bends between its joints).
-func (m *model) lineShares(r *racking, w trio, out *[maxLines]float64) {
-	n := len(m.plan.lines)
+// stiffness: lower posts are stiffer (statics of a post that bends between its joints). A
+// push along the house may also come to each line from its own strip of the roof, where
+// the deck does not share it out.
+func (m *model) lineShares(direction int, w trio, out *[maxLines]float64) {
+	r, n := &m.racking[direction], len(m.plan.lines)
 	sum := 0.0
 	for i := range n {
 		h := m.postHeight(i, w.rafter.section.Depth, w.beam.section.Depth)
@@ -156,6 +171,10 @@ func (m *model) lineShares(r *racking, w trio, out *[maxLines]float64) {
 	}
 	for i := range n {
 		out[i] = max(out[i]/sum, 1/float64(n))
+		if direction == alongHouse {
+			lo, hi := m.plan.lineStrip(i)
+			out[i] = max(out[i], (hi-lo)/m.plan.projection)
+		}
 	}
 }
 

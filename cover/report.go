@@ -276,8 +276,11 @@ type Closure struct {
 	Gap       float64 `json:"gap"`          // relative difference
 }
 
-// A Skip is something that the report does not answer.
+// A Skip is something that the report does not answer. What no report of this program
+// answers is standing: it bounds the answer. Anything else is a check of this cover that was
+// left out, beside which the report as a whole is not OK.
 type Skip struct {
-	What string `json:"what"` // the subject
-	Why  string `json:"why"`  // the reason
+	What     string `json:"what"`               // the subject
+	Why      string `json:"why"`                // the reason
+	Standing bool   `json:"standing,omitempty"` // no report answers it
 }

@@ -12,6 +12,9 @@ func (r *Report) saySurvey(say func(Verdict, string, string, ...any)) {
 		return
 	}
 	x.sayJoints(say)
+	if len(x.Joints) > 0 {
+		say(NotChecked, "", "%s: %s", oldSideways.What, oldSideways.Why)
+	}
 	x.sayBelow(say)
 	if t := x.Tails; t != nil {
 		say(t.Verdict, "", "rafter tails: %s", t.Reason)

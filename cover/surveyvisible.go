@@ -44,16 +44,19 @@ func (x *Survey) skips() []Skip {
 	var out []Skip
 	for i := range x.Joints {
 		if j := &x.Joints[i]; j.Verdict == NotChecked || j.Verdict == OpenUp {
-			out = append(out, Skip{"existing joint " + j.Mark, j.Reason})
+			out = append(out, Skip{What: "existing joint " + j.Mark, Why: j.Reason})
 		}
 	}
 	if t := x.Tails; t != nil && (t.Verdict == NotChecked || t.Verdict == OpenUp) {
-		out = append(out, Skip{"existing rafter tails", t.Reason})
+		out = append(out, Skip{What: "existing rafter tails", Why: t.Reason})
 	}
 	if len(x.Joints) > 0 {
-		out = append(out, Skip{
-			"sideways force on the old ties", "what the wind and the earthquake push along the wall is not taken to them",
-		})
+		out = append(out, oldSideways)
 	}
 	return out
+}
+
+// oldSideways is what every survey of joints leaves out.
+var oldSideways = Skip{
+	What: "sideways force on the old ties", Why: "what the wind and the earthquake push along the wall is not taken to them",
 }

@@ -1,0 +1,89 @@
+package cover
+
+import (
+	"math"
+
+	"patiocover/beam/lumber"
+	"patiocover/beam/member"
+	"patiocover/calc"
+	"patiocover/connections"
+)
+
+// A ledgerShear is the check of the ledger beside its fasteners at one place.
+type ledgerShear struct {
+	where       string
+	shear       member.JointShear
+	combination string
+}
+
+// ledgerWood checks the ledger beside its fasteners, where splitting begins at the row
+// that is farthest from the loaded edge (NDS 2018 3.4.3.3). It spans from stud to stud,
+// and a rafter may stand right beside one. At either end, where splitting is nearer, two
+// lag screws stand one above the other.
+func (m *model) ledgerWood(g lagging, l *Link, d *design) [2]ledgerShear {
+	depth, one := d.rafter.section.Depth, d.rafter.seat.OnePly()
+	feet := max(m.plan.spacing, 1.25*g.spacing/2) / calc.Ft
+	ends := lagging{lag: g.lag, each: max(2, g.each), spacing: g.spacing, thick: g.thick}
+	at := func(where string, rows lagging, fromEnd float64) ledgerShear {
+		edge := rows.edge(depth)
+		shear, name := worstOf(l.joint.demands, func(q connections.Demand) member.JointShear {
+			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: q.Vertical < 0, FromEnd: fromEnd}
+			return member.NewJointShear(math.Abs(q.Vertical)*feet, &one, q.Duration, joint)
+		})
+		return ledgerShear{where, shear, name}
+	}
+	return [...]ledgerShear{at("along the ledger", g, 5*depth), at("at the ends of the ledger", ends, 0)}
+}
+
+// bentLedger is the worst bending of the ledger between its fastenings, with its combination.
+func (m *model) bentLedger(g lagging, l *Link, d *design) (ledgerBent, string) {
+	edge, flat := alone(d.rafter.seat.OnePly()), alone(d.rafter.flat.OnePly())
+	if flat.Bending.Value > edge.Bending.Value {
+		flat.Bending = edge.Bending // it may stay wet
+	}
+	return worstOf(l.joint.demands, func(q connections.Demand) ledgerBent { return m.newLedgerBent(g, q, &edge, &flat) })
+}
+
+// A ledgerBent is a ledger that spans from one fastening to the next, bent edgewise by the
+// rafters and flat by what pulls it from the wall or presses it.
+type ledgerBent struct {
+	member.Combined
+	every, rafters float64 // in, between fastenings and between rafters
+	line, out      float64 // lb/in, along the ledger, from the rafters and out from the wall
+}
+
+// newLedgerBent takes the ledger as cut at every fastening, so that the moment over none is
+// counted; one edge is held by the rafters, which hang in its face, and by the wall.
+func (m *model) newLedgerBent(g lagging, q connections.Demand, edge, flat *lumber.Adjusted) ledgerBent {
+	b := ledgerBent{every: g.spacing, rafters: m.plan.spacing, line: math.Abs(q.Vertical) / calc.Ft, out: math.Abs(q.Out) / calc.Ft}
+	a := member.Actions{Edgewise: spanned(b.line, b.every, b.rafters), Flatwise: b.out * b.every * b.every / 8}
+	b.Combined = member.NewCombined(a, edge, flat, q.Duration, member.Stay{Bracing: member.Bracing{Unbraced: g.spacing, Zeros: g.spacing}})
+	return b
+}
+
+// spanned is the largest moment in a simple span under forces that stand apart, lb-in: one
+// force in the middle where no two stand on the span, else more than any place of them
+// brings, w s²/8 for the load spread out and P s/8 for its standing in points (statics). load is lb/in.
+func spanned(load, span, apart float64) float64 {
+	force := load * apart
+	if apart >= span {
+		return force * span / 4
+	}
+	return load*span*span/8 + force*span/8
+}
+
+// Explain writes the moments before the check.
+func (b ledgerBent) Explain() calc.Check {
+	var s calc.Sheet
+	s.Given("w", b.line, "lb/in", "load of the rafters along the ledger")
+	s.Given("s_r", b.rafters, "in", "between rafters, geometry")
+	s.Given("s", b.every, "in", "between the fastenings of the ledger")
+	formula, why := "w * s_r * s / 4", "statics: one rafter in the middle of a simple span"
+	if b.rafters < b.every {
+		formula, why = "w * pow(s, 2) / 8 + w * s_r * s / 8", "statics: the load spread out, and its standing in points anywhere"
+	}
+	s.Step("M_e", formula, b.Actions.Edgewise, "lb-in", why)
+	s.Given("w_o", b.out, "lb/in", "pull out from the wall, or pressure into it")
+	s.Step("M_f", "w_o * pow(s, 2) / 8", b.Actions.Flatwise, "lb-in", "statics: a simple span, laid flat")
+	return behind(s.Lines(), b.Combined.Explain())
+}
