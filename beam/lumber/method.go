@@ -101,7 +101,7 @@ func (d Duration) TimeEffect() float64 { return timeTable[d].factor }
 
 // timed tells the kinds that the time of loading acts on: all strengths but Fc_perp.
 // Since the 2012 edition, K_F of Fc_perp holds lambda = 0.8 of the editions before:
-// 1.67 = 1.875/0.90 x 0.8 (NDS 2018 Table 4.3.1, from memory, and the two factors).
+// 1.67 = 1.875/0.90 x 0.8 (NDS 2018 Tables 4.3.1 and 5.3.1, seen restated).
 func (k Kind) timed() bool {
 	return k == Bending || k == Tension || k == Shear || k == Compression
 }

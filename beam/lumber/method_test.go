@@ -45,6 +45,33 @@ func TestFormatConversion(t *testing.T) {
 	calctest.Close(t, before, lumber.LRFD.TimeFactor(lumber.Bearing, lumber.TwoMonths), 0.003, 0)
 }
 
+// Which values take lambda, as restatements of the table of applicability say. Fc_perp with
+// lambda as well as the K_F that holds it would be asked for 1.25 times too much.
+func TestLambdaActsWhereItIsPrinted(t *testing.T) {
+	for _, r := range calctest.Published(t, "lrfd_applies.csv") {
+		k := kindOf(t, r.Text("property"))
+		lasting, short := lumber.LRFD.TimeFactor(k, lumber.Permanent), lumber.LRFD.TimeFactor(k, lumber.TenMinutes)
+		assert.Equal(t, r.Text("lambda") == "yes", lasting < short, "%s: %s", r.Text("property"), r.Text("source"))
+		if r.Has("KF phi") {
+			calctest.Near(t, r.Num("KF phi"), short, r.Num("within"), r.Text("source"))
+		}
+	}
+}
+
+// kindOf finds a kind of value by its symbol.
+func kindOf(t *testing.T, symbol string) lumber.Kind {
+	t.Helper()
+	for _, k := range []lumber.Kind{
+		lumber.Bending, lumber.Tension, lumber.Shear, lumber.Compression, lumber.Bearing, lumber.Stability, lumber.Elasticity,
+	} {
+		if k.Symbol() == symbol {
+			return k
+		}
+	}
+	t.Fatalf("no value is called %s", symbol)
+	return 0
+}
+
 // The time of loading acts on Fb, Ft, Fv and Fc in both methods, and on nothing else.
 func TestTimeActsOnStrengthOnly(t *testing.T) {
 	for _, m := range []lumber.Method{lumber.ASD, lumber.LRFD} {
