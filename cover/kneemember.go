@@ -208,7 +208,7 @@ func (m *model) kneeLinks(ws *workspace, d *design) []Link {
 		k.Out = Force{level, name}
 	}
 	m.joinKnees(ws, d, &k, force, name)
-	return append([]Link{k}, m.ledgerKnee()...)
+	return append([]Link{k}, m.ledgerKnee(d)...)
 }
 
 // A kneeRating is the rating that the joint of a brace must have.
@@ -224,38 +224,4 @@ func (k kneeRating) Explain() calc.Check {
 	s.Given("r", ratingStep, "lb", "step of ratings, common practice")
 	s.Step("R_req", "ceil(F / r - 1e-9 * min(1, F / r)) * r", connections.Rating(k.force), "lb", "rounded up, for wind")
 	return s.Check("required rating of the joint", "F", "R_req")
-}
-
-// ledgerKnee is what the braces out from the house ask of the ledger end of a rafter at a
-// braced post, on top of what every rafter asks.
-func (m *model) ledgerKnee() []Link {
-	r := &m.racking[outward]
-	if !r.braced() || r.first == 0 {
-		return nil
-	}
-	most := share{}
-	p := &m.sideways.out
-	for line := range m.plan.lines {
-		for _, column := range r.columns {
-			part := column * m.parts[outward][line] * float64(len(m.plan.lines)) * r.row.Posts[0].Foot * m.roofLever(line) / m.knee.reach
-			most = share{max(most.wind, p.wind.Force*part), max(most.quake, p.quake.Force*part)}
-		}
-	}
-	name, force := m.governingPush(outward, most), m.asd(most)
-	return []Link{{
-		Mark: kneeMark + "2", Name: "rafter at a braced post to ledger", From: "rafter", To: "ledger",
-		Count: len(m.plan.posts), Per: PerJoint,
-		Demands: []Demand{{Combination: name, Vertical: force}, {Combination: name + ", turned round", Vertical: -force}},
-		Down:    Force{force, name}, Up: Force{force, name}, Rating: connections.Rating(force),
-		Hardware: fmt.Sprintf("hanger and ledger fasteners for %s lb up or down more than at the other rafters",
-			pounds(connections.Rating(force))),
-		Stage: connections.RafterToLedger.Stage(), Verdict: NotChecked,
-		Reason:      "comes on top of the demands on rafter and ledger at each braced post; the capacity is not checked",
-		Calculation: kneeRating{force}.Explain(),
-	}}
-}
-
-// roofLever is the height above the feet of a line at which the push on the roof acts, in.
-func (m *model) roofLever(line int) float64 {
-	return max(m.plan.mean(), m.postHeight(line, m.onTrial.rafter.section.Depth, m.onTrial.beam.section.Depth))
 }

@@ -78,11 +78,12 @@ type lagDemand struct {
 // onLags turns a demand per foot of ledger into one on the lag screws at a spacing. The
 // rafters hang in the face of the ledger; what they press or lift there turns it about
 // its far edge and pulls at the fasteners near the other (statics). share is how many
-// feet of ledger hand their load to the fasteners right behind a rafter.
-func (g lagging) onLags(q connections.Demand, depth, gap, share float64) lagDemand {
+// feet of ledger hand their load to the fasteners right behind a rafter. tip, lb, is what
+// knee braces bring at one rafter, in the same sense, all of it on those fasteners.
+func (g lagging) onLags(q connections.Demand, depth, gap, share, tip float64) lagDemand {
 	feet := g.spacing / calc.Ft
 	x := lagDemand{combination: q.Combination, duration: q.Duration, along: q.Along * feet}
-	x.vertical = q.Vertical * share
+	x.vertical = q.Vertical*share + math.Copysign(tip, q.Vertical)
 	x.shear = math.Hypot(x.vertical, x.along)
 	x.angle = math.Atan2(x.along, math.Abs(x.vertical)) * 180 / math.Pi
 	arm := g.thick + hangerSeat/2 + gap

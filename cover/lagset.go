@@ -32,7 +32,7 @@ func (m *model) newLagSet(g lagging, l *Link, d *design, room []lagDemand) lagSe
 	stiffness := d.rafter.dry.Elasticity.Value * g.thick * math.Pow(s.depth, 3) / 12
 	share := g.spread(m.plan.spacing, stiffness) * m.plan.spacing / calc.Ft
 	for _, q := range l.joint.demands {
-		s.demands = append(s.demands, g.onLags(q, s.depth, s.wall.gap, share))
+		s.demands = append(s.demands, g.onLags(q, s.depth, s.wall.gap, share, m.tipOn(&q)))
 	}
 	held := min(g.lag.Length-g.thick-s.wall.gap, s.wall.main.Thickness)
 	s.pulled = dowel.NewWithdrawal(g.lag, s.wall.main.Gravity, held, false)

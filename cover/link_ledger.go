@@ -188,5 +188,8 @@ func (m *model) houseLink(ledger Link) Link {
 		out.Reason = "the studs or the rim, the plates and their ties down to the foundation are not checked: " +
 			"show that they carry the forces of this link, up as well as down"
 	}
+	if tip := m.asd(m.ledgerTip()); tip > 0 {
+		out.Reason += ", and " + pounds(tip) + " lb more either way behind the rafter at each braced post"
+	}
 	return out
 }

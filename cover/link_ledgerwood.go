@@ -28,7 +28,7 @@ func (m *model) ledgerWood(g lagging, l *Link, d *design) [2]ledgerShear {
 		edge := rows.edge(depth)
 		shear, name := worstOf(l.joint.demands, func(q connections.Demand) member.JointShear {
 			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: q.Vertical < 0, FromEnd: fromEnd}
-			return member.NewJointShear(math.Abs(q.Vertical)*feet, &one, q.Duration, joint)
+			return member.NewJointShear(math.Abs(q.Vertical)*feet+m.tipOn(&q), &one, q.Duration, joint)
 		})
 		return ledgerShear{where, shear, name}
 	}
@@ -50,13 +50,16 @@ type ledgerBent struct {
 	member.Combined
 	every, rafters float64 // in, between fastenings and between rafters
 	line, out      float64 // lb/in, along the ledger, from the rafters and out from the wall
+	tip            float64 // lb, what knee braces bring at one rafter
 }
 
 // newLedgerBent takes the ledger as cut at every fastening, so that the moment over none is
 // counted; one edge is held by the rafters, which hang in its face, and by the wall.
 func (m *model) newLedgerBent(g lagging, q connections.Demand, edge, flat *lumber.Adjusted) ledgerBent {
-	b := ledgerBent{every: g.spacing, rafters: m.plan.spacing, line: math.Abs(q.Vertical) / calc.Ft, out: math.Abs(q.Out) / calc.Ft}
-	a := member.Actions{Edgewise: spanned(b.line, b.every, b.rafters), Flatwise: b.out * b.every * b.every / 8}
+	b := ledgerBent{
+		every: g.spacing, rafters: m.plan.spacing, line: math.Abs(q.Vertical) / calc.Ft, out: math.Abs(q.Out) / calc.Ft, tip: m.tipOn(&q),
+	}
+	a := member.Actions{Edgewise: spanned(b.line, b.every, b.rafters) + b.tip*b.every/4, Flatwise: b.out * b.every * b.every / 8}
 	b.Combined = member.NewCombined(a, edge, flat, q.Duration, member.Stay{Bracing: member.Bracing{Unbraced: g.spacing, Zeros: g.spacing}})
 	return b
 }
@@ -81,6 +84,10 @@ func (b ledgerBent) Explain() calc.Check {
 	formula, why := "w * s_r * s / 4", "statics: one rafter in the middle of a simple span"
 	if b.rafters < b.every {
 		formula, why = "w * pow(s, 2) / 8 + w * s_r * s / 8", "statics: the load spread out, and its standing in points anywhere"
+	}
+	if b.tip > 0 {
+		s.Given("R_k", b.tip, "lb", "what the knee braces bring at the rafter of a braced post, statics of the row")
+		formula, why = formula+" + R_k * s / 4", why+"; the braces at one of them"
 	}
 	s.Step("M_e", formula, b.Actions.Edgewise, "lb-in", why)
 	s.Given("w_o", b.out, "lb/in", "pull out from the wall, or pressure into it")

@@ -75,16 +75,27 @@ func (m *model) linksOf(kind connections.Kind, d *design) []Link {
 
 // rafterJoint collects the demands on the joint of one rafter at a support.
 func (m *model) rafterJoint(kind connections.Kind, line, support int, d *design) joint {
+	return m.tippedRafter(kind, line, support, d, share{})
+}
+
+// tippedRafter collects them for a rafter that the push of a braced cover presses and lifts
+// there as well, either way, by tip, lb of strength level.
+func (m *model) tippedRafter(kind connections.Kind, line, support int, d *design, tip share) joint {
 	j := joint{kind: kind, line: line, count: len(m.plan.rafters), per: PerJoint}
 	along, out := m.sideways.at(kind)
-	stands := burden{along: along.quake, out: out.quake, dead: m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total()}
+	stands := burden{along: along.quake, out: out.quake, tip: tip.quake}
+	stands.dead = m.rafter.reactionOf(&m.rafter.arr[0], support, &d.rafter).total()
 	for i := range m.rafter.arr {
 		a := &m.rafter.arr[i]
 		r := m.rafter.reactionOf(a, support, &d.rafter)
-		j.demand(a, r.total(), along, out)
+		tipped := tip.wind * a.wind
+		j.demand(a, r.total()+tipped, along, out)
+		if tipped > 0 {
+			j.demand(a, r.total()-tipped, along, out)
+		}
 		stands.snow = max(stands.snow, a.snowOf(r.total(), stands.dead))
 		if a.least && a.self > 0 {
-			j.lift.lower(lift{net: r.total(), dead: r.dead / a.self, windFactor: a.wind, deadFactor: a.self})
+			j.lift.lower(lift{net: r.total() - tipped, dead: r.dead / a.self, windFactor: a.wind, deadFactor: a.self})
 		}
 	}
 	j.shake(m, []burden{stands})

@@ -237,10 +237,44 @@ func TestBraceOutFromTheHouse(t *testing.T) {
 	few := check(t, size(t, one), "K", "bending of the rafters that a brace meets")
 	many := check(t, size(t, three), "K", "bending of the rafters that a brace meets")
 	assert.Greater(t, float64(few.Ratio), float64(many.Ratio))
-	hang := linkOf(t, r, "K2")
+	hang, ledger := linkOf(t, r, "K2"), linkOf(t, r, "H1")
 	h := 9 - 12*0.125/12/2
-	calctest.Close(t, r.Lateral[1].Demand/2*h/10, hang.Up.Value, 0.01, 0, "V h / l at the ledger too")
+	calctest.Close(t, r.Lateral[1].Demand/2*h/10, hang.Up.Value-ledger.Up.Value, 0.01, 0, "V h / l at the ledger too")
 	assert.Equal(t, 2, hang.Count)
+}
+
+// What a brace out from the house brings to the ledger is judged: by the rating of its own
+// hanger with the wood beside it, and by the lag screws and the ledger right behind it.
+// By hand, the force stands in the middle between two studs, R s / 4, on top of what the
+// rafters bring, and is all of it added to the shear on the screws of one stud.
+func TestRafterAtABracedPostIsJudged(t *testing.T) {
+	in := overhung()
+	in.Site.WindSpeed, in.Site.Exposure, in.Posts.Size = new(85.0), new("B"), new("8x8")
+	in.Connections.LagSpacing, in.Connections.WallGap = new(16.0), new(0.5)
+	in.Connections.LagSize, in.Connections.LagLength, in.Connections.LagsEach = new("1/2"), new(6.0), new(3)
+	in.Lateral.Out = new("knee_braces")
+	r := size(t, in)
+	k := linkOf(t, r, "K2")
+	assert.Equal(t, k.Connector.Ratio.Verdict(), k.Verdict, k.Reason)
+	assert.Equal(t, cover.SpecifiedRating, k.Connector.Basis)
+	for _, name := range []string{
+		"rating", "downward rating", "rafter beside the nails", "load hung on the ledger", "rafter on the seat of the hanger",
+	} {
+		assert.NoError(t, calctest.Prove(linkCheck(t, k, name).Check.Lines), name)
+	}
+	tip := k.Up.Value - linkOf(t, r, "H1").Up.Value
+	require.Greater(t, tip, 100.0)
+	bent := linkCheck(t, linkOf(t, r, "L1"), "ledger between the lag screws")
+	require.NoError(t, calctest.Prove(bent.Check.Lines))
+	w, s := value(t, bent, "w"), 16.0
+	calctest.Close(t, tip, value(t, bent, "R_k"), 1e-3, 0)
+	calctest.Close(t, w*24*s/4+tip*s/4, value(t, bent, "M_e"), 1e-3, 0)
+	without := in
+	without.Lateral.Out = new("house_diaphragm")
+	before := linkCheck(t, linkOf(t, size(t, without), "L1"), "lag screws in shear")
+	after := linkCheck(t, linkOf(t, r, "L1"), "lag screws in shear")
+	assert.Greater(t, value(t, after, "V"), value(t, before, "V"))
+	assert.Contains(t, linkOf(t, r, "W1").Reason, "more either way behind the rafter at each braced post")
 }
 
 // What the braces need and what does not fit is told.
