@@ -107,7 +107,8 @@ func (m *model) panelShear(s *LateralStep, r *Report, d *design) {
 		fraction(thickness), edges, fastenerWords(n.fastener), inchWords(n.spacing), row.Nail, s.Reason)
 	if m.quaking && !reach.Exempt {
 		s.Verdict = s.Verdict.Worse(NotChecked)
-		s.Reason += "; how far the outer edge moves in an earthquake is not computed (SDPWS 2015 4.2.5.2)"
+		s.Reason += "; how far the outer edge moves in an earthquake is not computed (SDPWS 2015 4.2.5.2): " +
+			"it is the drift of the story there, which holds the movement of the house's own walls as well, and they are not known"
 	}
 }
 

@@ -250,6 +250,42 @@ func TestTrapDeadLoadIsPerSlope(t *testing.T) {
 	calctest.Close(t, 20*2*10/2, byCase(t, ledger, "snow"), exact, 0, "per plan")
 }
 
+// Trap 14: the angle missing on roof live load. Per plan it acts across the rafter with its
+// square of the cosine on each foot of slope, in vertical reactions with none; with the plan
+// span in place of the slope a rafter would sag cos² too little, by hand a fifth at 6 in 12.
+func TestTrapAngleMissingOnRoofLive(t *testing.T) {
+	in := simple()
+	in.Cover.Slope, in.Cover.HighEdge, in.Site.RoofLive = new(6.0), new(14.0), new(60.0)
+	in.Rafters.Size = new("2x12")
+	r := size(t, in)
+	cos := 1 / math.Hypot(1, 0.5)
+	calctest.Close(t, 60*2*10.0/2, byCase(t, reaction(t, r, "ledger"), "roof live load"), exact, 0, "w L / 2 with the plan length")
+	bending := check(t, r, "R1", "bending")
+	calctest.Close(t, 60*2*10*10.0/8*12, value(t, bending, "M_L"), exact, 0, "w cos² (L / cos)² / 8")
+	shear := check(t, r, "R1", "shear")
+	calctest.Close(t, 60*2*10.0/2*cos, value(t, shear, "V_L"), exact, 0, "across the rafter, the reaction times the cosine")
+	w, inertia := 60*2.0/12, 1.5*11.25*11.25*11.25/12
+	plan := 5 * w * math.Pow(120, 4) / (384 * 1.6e6 * inertia)
+	sag := value(t, check(t, r, "R1", "live or snow deflection"), "delta")
+	calctest.Close(t, plan/(cos*cos), sag, 1e-6, 0, "5 w cos² (L / cos)⁴ / 384EI")
+	calctest.Close(t, 0.8, plan/sag, 1e-6, 0, "what the plan span would give")
+	in.Site.RoofLive, in.Site.RoofLiveReducible = new(20.0), new(true)
+	reduced := appliedUnder(t, size(t, in), "roof live load")
+	calctest.Close(t, 20*(1.2-0.05*6)*20*10, reduced, exact, 0, "R2 of 6 in 12 is 0.9 (ASCE 7-16 4.8.2)")
+}
+
+// appliedUnder is what a load case puts on the whole roof, lb.
+func appliedUnder(t testing.TB, r cover.Report, name string) float64 {
+	t.Helper()
+	for _, c := range r.Closure {
+		if c.Case == name {
+			return c.Applied
+		}
+	}
+	t.Fatal("no case " + name)
+	return 0
+}
+
 // Trap: the duration of the wind for a member that lives with less. The long-term
 // checks and the check under dead load alone stand beside those with wind.
 func TestTrapGravityIsCheckedWithoutWind(t *testing.T) {
