@@ -32,26 +32,33 @@ func writeWet(s *calc.Sheet, symbol string, wet bool, factor float64) {
 	s.Given(symbol, 1, "", "NDS 2018 9.3.3, dry service")
 }
 
+// A Laid is a panel on its span under one action.
+type Laid struct {
+	Action   Action  // what acts
+	Rating   string  // span rating
+	Span     float64 // l, in
+	Load     float64 // p, lb/in², + down
+	Wet      bool    // wet service
+	Moisture float64 // CM of its strength, factor
+}
+
+// laid lays the panel on the span, in.
+func (p *Panel) laid(a *Action, span float64, wet bool) Laid {
+	return Laid{Action: *a, Rating: p.Rating, Span: span, Load: a.Net(), Wet: wet, Moisture: wetFactor(wet, wetStrength)}
+}
+
 // A PanelBending is the check of a panel in bending by its design capacity, for two or
 // more spans: M <= FbS'.
 type PanelBending struct {
-	Action    Action  // what acts
-	Rating    string  // span rating
-	Span      float64 // l, in
-	Load      float64 // p, lb/in², + down
+	Laid
 	Moment    float64 // M, lb-in per in of width, its magnitude
 	Strength  Quoted  // FbS, lb-in per in of width
-	Wet       bool    // wet service
-	Moisture  float64 // CM, factor
 	Allowable float64 // FbS', lb-in per in of width
 }
 
 // NewPanelBending checks the panel on the span, in, under the action.
 func NewPanelBending(a *Action, p *Panel, span float64, wet bool) PanelBending {
-	b := PanelBending{
-		Action: *a, Rating: p.Rating, Span: span, Load: a.Net(), Strength: p.Strength,
-		Wet: wet, Moisture: wetFactor(wet, wetStrength),
-	}
+	b := PanelBending{Laid: p.laid(a, span, wet), Strength: p.Strength}
 	b.Moment = math.Abs(b.Load) * span * span / 8 // statics
 	b.Allowable = b.Strength.Value * a.timed(lumber.Bending) * b.Moisture
 	return b
@@ -76,23 +83,15 @@ func (b PanelBending) Explain() calc.Check {
 
 // A PanelShear is the check of a panel in shear in its plane: V <= Fs(Ib/Q)'.
 type PanelShear struct {
-	Action    Action  // what acts
-	Rating    string  // span rating
-	Span      float64 // l, in
-	Load      float64 // p, lb/in², + down
+	Laid
 	Force     float64 // V, lb per in of width, its magnitude
 	Strength  Quoted  // Fs(Ib/Q), lb per in of width
-	Wet       bool    // wet service
-	Moisture  float64 // CM, factor
 	Allowable float64 // Fs(Ib/Q)', lb per in of width
 }
 
 // NewPanelShear checks the panel on the span, in, under the action.
 func NewPanelShear(a *Action, p *Panel, span float64, wet bool) PanelShear {
-	v := PanelShear{
-		Action: *a, Rating: p.Rating, Span: span, Load: a.Net(), Strength: p.Shear,
-		Wet: wet, Moisture: wetFactor(wet, wetStrength),
-	}
+	v := PanelShear{Laid: p.laid(a, span, wet), Strength: p.Shear}
 	v.Force = 5 * math.Abs(v.Load) * span / 8 // statics, beside the middle support of two spans
 	v.Allowable = v.Strength.Value * a.timed(lumber.Shear) * v.Moisture
 	return v
