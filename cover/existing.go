@@ -3,7 +3,6 @@ package cover
 import (
 	"patiocover/calc"
 	"patiocover/connections"
-	"patiocover/loads"
 	"patiocover/loads/roof"
 	"patiocover/loads/wind"
 )
@@ -16,28 +15,20 @@ func (m *model) existingRoof(d *design) []ExistingTie {
 	if !given(h.RafterSpan, h.RafterSpacing, h.RafterOverhang, h.RafterHeight, h.RafterSlope, h.Dead) {
 		return nil
 	}
-	site := m.wind.velocity.Site
-	site.Height = *h.RafterHeight * calc.Ft
-	site.Envelope = true
-	j := roof.Joint{
-		Site: site, Span: *h.RafterSpan * calc.Ft, Overhang: *h.RafterOverhang * calc.Ft,
-		Spacing: *h.RafterSpacing * calc.In, Dead: *h.Dead * calc.PSF,
-	}
-	angle := degrees(angleOf(*h.RafterSlope))
-	class := roof.Enclosure(*h.Enclosure)
+	r, _ := m.newOldRoof(*h.Dead*calc.PSF, roof.Enclosure(*h.Enclosure))
 	var out []ExistingTie
 	add := func(where string, b roof.Basis) {
-		t := roof.NewTie(j, b)
+		t := roof.NewTie(r.joint, b)
 		out = append(out, m.existingTie(where, t, d))
 	}
-	if b, ok := roof.PlainBasis(angle, true, class); ok {
+	if b, ok := roof.PlainBasis(r.angle, true, r.class); ok {
 		add("end zone, within twice the zone width of a gable end", b)
 	}
-	if b, ok := roof.PlainBasis(angle, false, class); ok {
+	if b, ok := roof.PlainBasis(r.angle, false, r.class); ok {
 		add("outside the end zones", b)
 	}
 	add("end zone, by the coefficients behind the prescriptive table", roof.TableBasis(*h.RafterSlope >= steepRoof))
-	if zone, b, ok := m.strict(j, angle, class); ok {
+	if zone, b, ok := r.strict(); ok {
 		add("zone "+string(zone)+", as a component, the strict view", b)
 	}
 	return out
@@ -45,25 +36,21 @@ func (m *model) existingRoof(d *design) []ExistingTie {
 
 // strict returns the zone of the roof that lifts most when the rafter counts as a
 // component, with its coefficients. It is false where no figure is known.
-func (m *model) strict(j roof.Joint, angle float64, class roof.Enclosure) (roof.Zone, roof.Basis, bool) {
-	area := wind.EffectiveArea(j.Span, j.Spacing)
-	figures := roof.Figures716
-	if m.edition == loads.ASCE722 {
-		figures = roof.Figures722
-	}
+func (r *oldRoof) strict() (roof.Zone, roof.Basis, bool) {
+	area := wind.EffectiveArea(r.joint.Span, r.joint.Spacing)
 	var worst roof.Zone
 	var basis roof.Basis
 	most := -1.0
-	for _, z := range roof.Zones(figures, roof.Gable, angle, true) {
-		p := roof.Part{Figures: figures, Angle: angle, Zone: z, Area: area}
-		field, known := roof.NewComponent(j.Site, p, class)
+	for _, z := range roof.Zones(r.figures, roof.Gable, r.angle, true) {
+		p := roof.Part{Figures: r.figures, Angle: r.angle, Zone: z, Area: area}
+		field, known := roof.NewComponent(r.joint.Site, p, r.class)
 		p.Overhang = true
-		eave, both := roof.NewComponent(j.Site, p, class)
+		eave, both := roof.NewComponent(r.joint.Site, p, r.class)
 		b, ok := roof.PartBasis(field, eave)
 		if !known || !both || !ok {
 			continue
 		}
-		if up := roof.NewTie(j, b).Uplift; up > most {
+		if up := roof.NewTie(r.joint, b).Uplift; up > most {
 			worst, basis, most = z, b, up
 		}
 	}
@@ -77,7 +64,7 @@ const steepRoof = 5.0
 // existingTie writes one tie down, with what a cover on the rafter tails adds to it.
 func (m *model) existingTie(where string, t roof.Tie, d *design) ExistingTie {
 	var s calc.Sheet
-	s.Append(wind.NewVelocity(t.Joint.Site).Lines())
+	s.Append(t.Velocity.Lines())
 	s.Append(t.Lines())
 	out := ExistingTie{Where: where, Basis: t.Basis.Name, Own: t.Uplift, Uplift: t.Uplift}
 	if *m.in.Cover.Attachment == "rafter_tails" {

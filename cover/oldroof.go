@@ -243,7 +243,7 @@ func (r *oldRoof) zoneOf(j *Joint) (survey.Zone, string) {
 		return survey.Corner, "not said: the corner, where the wind lifts most"
 	}
 	end := *j.End * calc.Ft
-	wide := max(r.widths.Corner, 2*r.widths.Edge, endZone(r))
+	wide := max(r.widths.Corner, 2*r.widths.Edge, r.endZone())
 	switch {
 	case end <= r.widths.Corner:
 		return survey.Corner, "by the distance from the gable end"
@@ -255,11 +255,7 @@ func (r *oldRoof) zoneOf(j *Joint) (survey.Zone, string) {
 
 // endZone is the end zone of the main system, 2a from a gable end, in (ASCE 7-16 Fig.
 // 28.3-1).
-func endZone(r *oldRoof) float64 {
-	least := r.least()
-	a := max(min(0.1*least, 0.4*r.joint.Site.Height), 0.04*least, 3*calc.Ft)
-	return 2 * a
-}
+func (r *oldRoof) endZone() float64 { return 2 * wind.ZoneWidth(r.least(), r.joint.Site.Height) }
 
 // zoneWords are the zones of a survey as the input names them.
 var zoneWords = []string{survey.Corner: "corner", survey.Edge: "edge", survey.Field: "field"}

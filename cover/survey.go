@@ -68,7 +68,7 @@ func (s *surveying) describe() {
 	x.Length, x.Span, x.Overhang = r.length/calc.Ft, r.joint.Span/calc.Ft, r.joint.Overhang/calc.Ft
 	x.Spacing, x.Height, x.Angle = r.joint.Spacing/calc.In, r.joint.Site.Height/calc.Ft, r.angle
 	x.Lines = slices.Clone(o.Lines)
-	x.End = endZone(r) / calc.Ft
+	x.End = r.endZone() / calc.Ft
 	if r.drawn {
 		x.Zoned = true
 		x.Edge, x.Corner, x.Depth = r.widths.Edge/calc.Ft, r.widths.Corner/calc.Ft, r.widths.Depth/calc.Ft

@@ -1,6 +1,9 @@
 package roof
 
-import "patiocover/calc"
+import (
+	"patiocover/calc"
+	"patiocover/loads/wind"
+)
 
 // Widths are the zones on the plan of a house roof.
 type Widths struct {
@@ -38,7 +41,7 @@ func NewWidths(f Figures, shape Shape, angle, height, least float64) (Widths, bo
 		w.Edge, w.Corner, w.Depth, w.Inner = 0.6*height, 0.6*height, 0.2*height, 1.2*height
 		return w, true
 	}
-	a := max(min(0.1*least, 0.4*height), 0.04*least, 3*calc.Ft)
+	a := wind.ZoneWidth(least, height)
 	w.Edge, w.Corner, w.Depth = a, a, a
 	return w, true
 }

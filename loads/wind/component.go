@@ -39,12 +39,11 @@ const LeastNet = 16 * calc.PSF
 // because the plan of zones changes there (the safe side), degrees.
 const perimeterAngle = 10.0
 
-// ZoneWidth returns a, the width of the edge zones, in: the smaller of a tenth of the
-// least plan dimension and 0.4 h, but not less than 0.04 of the least dimension or 3
-// ft (ASCE 7-16 Fig. 30.7-1 notes).
-func ZoneWidth(r Roof) float64 {
-	least := min(r.Depth, r.Width)
-	return max(min(0.1*least, 0.4*r.Height), 0.04*least, 3*calc.Ft)
+// ZoneWidth returns a, the width of the edge zones of a roof, in: the smaller of a tenth
+// of the least plan dimension, in, and 0.4 of the mean roof height, in, but not less than
+// 0.04 of the least dimension or 3 ft (ASCE 7-16 Fig. 28.3-1, 30.3-2 and 30.7-1, notes).
+func ZoneWidth(least, height float64) float64 {
+	return max(min(0.1*least, 0.4*height), 0.04*least, 3*calc.Ft)
 }
 
 // EffectiveArea returns the effective wind area of a member, in²: its span times its
@@ -98,7 +97,7 @@ type pair struct{ low, high int }
 // Special case: without a flow, and for an angle outside 0 to 45 degrees, the
 // pressures are not numbers, so that nothing passes by them.
 func NewComponent(v Velocity, r Roof, area float64, at Place, flows []Flow) Component {
-	c := Component{Velocity: v, Roof: r, Area: area, Width: ZoneWidth(r), Zone: at.zone(r.Angle)}
+	c := Component{Velocity: v, Roof: r, Area: area, Width: ZoneWidth(min(r.Depth, r.Width), r.Height), Zone: at.zone(r.Angle)}
 	switch square := c.Width * c.Width; {
 	case area > 4*square:
 		c.Class = 2

@@ -67,7 +67,7 @@ func TestZoneWidth(t *testing.T) {
 		{"0.04 of the least dimension", 8, 100, 100, 4},
 	} {
 		r := wind.Roof{Height: c.height * calc.Ft, Depth: c.depth * calc.Ft, Width: c.width * calc.Ft}
-		calctest.Close(t, c.want*calc.Ft, wind.ZoneWidth(r), 1e-12, 0, c.name)
+		calctest.Close(t, c.want*calc.Ft, wind.ZoneWidth(min(r.Depth, r.Width), r.Height), 1e-12, 0, c.name)
 	}
 }
 
