@@ -53,6 +53,10 @@ type Plate struct {
 	Hole     float64         // d_h, in, standard hole
 	Gross    float64         // A_g, in², of both
 	Net      float64         // A_e, in², of both: at most 0.85 of the gross one
+	Along    float64         // L_v, in, along the row to the end, the plane of block shear
+	Planes   float64         // A_gv, in², gross area in shear, of both
+	Torn     float64         // A_nv, in², net area in shear, of both
+	Pulled   float64         // A_nt, in², net area in tension to one edge, of both
 	Clear    float64         // l_c, in, the least clear distance of a hole to the next hole or to the end
 	Slender  float64         // K L / r, ratio
 	Euler    float64         // F_e, psi
@@ -84,29 +88,22 @@ func NewPlate(force float64, s Shape) Plate {
 	t := s.Stock.Thickness
 	p.Gross = 2 * s.Width * t
 	p.Net = min(2*(s.Width-p.Hole-1.0/16)*t, 0.85*p.Gross) // B4.3b, J4.1
-	p.Clear = s.End - p.Hole/2
-	length, holes := s.End, 0.5 // of the shear plane of block shear
-	if s.Count > 1 {
-		p.Clear = min(p.Clear, s.Spacing-p.Hole)
-		length, holes = s.End+float64(s.Count-1)*s.Spacing, float64(s.Count)-0.5
-	}
-	grossShear := 2 * length * t
-	netShear := 2 * (length - holes*(p.Hole+1.0/16)) * t
-	netTension := 2 * (s.Width/2 - (p.Hole+1.0/16)/2) * t
 	n := float64(s.Count)
-	p.Allowed[Yielding] = yield * p.Gross / omegaYield   // eq. D2-1
-	p.Allowed[Rupture] = ultimate * p.Net / omegaRupture // eq. D2-2
-	p.Allowed[Block] = blockShear(grossShear, netShear, netTension)
-	p.Allowed[Bearing] = n * 2 * min(2.4*s.Diameter, 1.2*p.Clear) * t * ultimate / omegaRupture    // eq. J3-6a, J3-6c
-	p.Allowed[Shearing] = n * 2 * boltShear * math.Pi / 4 * math.Pow(s.Diameter, 2) / omegaRupture // eq. J3-1
+	p.Clear, p.Along = s.End-p.Hole/2, s.End
+	if s.Count > 1 {
+		p.Clear, p.Along = min(p.Clear, s.Spacing-p.Hole), s.End+(n-1)*s.Spacing
+	}
+	p.Planes = 2 * p.Along * t
+	p.Torn = 2 * (p.Along - (n-0.5)*(p.Hole+1.0/16)) * t                                                 // J4.3
+	p.Pulled = 2 * (s.Width/2 - (p.Hole+1.0/16)/2) * t                                                   // J4.3
+	p.Allowed[Yielding] = yield * p.Gross / omegaYield                                                   // eq. D2-1
+	p.Allowed[Rupture] = ultimate * p.Net / omegaRupture                                                 // eq. D2-2
+	p.Allowed[Block] = (min(0.6*ultimate*p.Torn, 0.6*yield*p.Planes) + ultimate*p.Pulled) / omegaRupture // eq. J4-5, U_bs = 1
+	p.Allowed[Bearing] = n * 2 * min(2.4*s.Diameter, 1.2*p.Clear) * t * ultimate / omegaRupture          // eq. J3-6a, J3-6c
+	p.Allowed[Shearing] = n * 2 * boltShear * math.Pi / 4 * math.Pow(s.Diameter, 2) / omegaRupture       // eq. J3-1
 	p.buckle()
 	p.least()
 	return p
-}
-
-// blockShear is the allowable block shear with uniform tension (eq. J4-5, U_bs = 1), lb.
-func blockShear(grossShear, netShear, netTension float64) float64 {
-	return (min(0.6*ultimate*netShear, 0.6*yield*grossShear) + ultimate*netTension) / omegaRupture
 }
 
 // buckle finds the critical stress (J4.4, E3).

@@ -46,17 +46,14 @@ func (p *Plate) stretched(s *calc.Sheet) {
 	s.Step("A_e", "min(2 * (w_p - d_h - 1.0 / 16) * t_p, 0.85 * A_g)", p.Net, "in2", "AISC 360-16 B4.3b and J4.1")
 	s.Step("P_y", "F_y * A_g / Omega_y", p.Allowed[Yielding], "lb", "AISC 360-16 eq. D2-1")
 	s.Step("P_u", "F_u * A_e / Omega_u", p.Allowed[Rupture], "lb", "AISC 360-16 eq. D2-2")
-	t := h.Stock.Thickness
-	length, holes := h.End, 0.5
 	formula := "e_p"
 	if h.Count > 1 {
-		length, holes = h.End+float64(h.Count-1)*h.Spacing, float64(h.Count)-0.5
 		formula = "e_p + (n - 1) * s_p"
 	}
-	s.Step("L_v", formula, length, "in", "along the row to the end of the plate")
-	s.Step("A_gv", "2 * L_v * t_p", 2*length*t, "in2", "AISC 360-16 J4.3, one plane in each plate")
-	s.Step("A_nv", "2 * (L_v - (n - 0.5) * (d_h + 1.0 / 16)) * t_p", 2*(length-holes*(p.Hole+1.0/16))*t, "in2", "AISC 360-16 J4.3")
-	s.Step("A_nt", "2 * (w_p / 2 - (d_h + 1.0 / 16) / 2) * t_p", 2*(h.Width/2-(p.Hole+1.0/16)/2)*t, "in2", "AISC 360-16 J4.3, to one edge")
+	s.Step("L_v", formula, p.Along, "in", "along the row to the end of the plate")
+	s.Step("A_gv", "2 * L_v * t_p", p.Planes, "in2", "AISC 360-16 J4.3, one plane in each plate")
+	s.Step("A_nv", "2 * (L_v - (n - 0.5) * (d_h + 1.0 / 16)) * t_p", p.Torn, "in2", "AISC 360-16 J4.3")
+	s.Step("A_nt", "2 * (w_p / 2 - (d_h + 1.0 / 16) / 2) * t_p", p.Pulled, "in2", "AISC 360-16 J4.3, to one edge")
 	s.Step("P_bs", "(min(0.6 * F_u * A_nv, 0.6 * F_y * A_gv) + F_u * A_nt) / Omega_u", p.Allowed[Block], "lb",
 		"AISC 360-16 eq. J4-5, U_bs = 1")
 }
