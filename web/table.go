@@ -27,7 +27,7 @@ func (p Tabling) Render() ([]byte, error) {
 		Grids         []jurisdiction.Grid
 	}{Tabling: p, Title: "Patio cover: table of a jurisdiction", Notice: cover.Notice, Notes: jurisdiction.Notes}
 	if p.Table != nil {
-		v.Grids = p.Table.Grids()
+		v.Grids, v.Notes = p.Table.Grids(), p.Table.Notes()
 	}
 	return execute("tabling", v)
 }

@@ -162,12 +162,17 @@ func refused(err error) error {
 	return f.Err()
 }
 
-// Hash is the SHA-256 of the criteria in their canonical form.
-func (c Criteria) Hash() (string, error) {
+// canonical is the form of the criteria that their hash is of: JSON on one line.
+func (c Criteria) canonical() ([]byte, error) {
 	text, err := json.Marshal(c)
 	if err != nil {
-		return "", fmt.Errorf("writing the criteria for their hash: %w", err)
+		return nil, fmt.Errorf("writing the criteria for their hash: %w", err)
 	}
-	sum := sha256.Sum256(text)
-	return hex.EncodeToString(sum[:]), nil
+	return text, nil
+}
+
+// hashOf is the SHA-256 of the criteria in their canonical form.
+func hashOf(canonical []byte) string {
+	sum := sha256.Sum256(canonical)
+	return hex.EncodeToString(sum[:])
 }

@@ -15,5 +15,5 @@
 //
 // It leaves out what a table cannot know: drift and sliding snow, earthquakes, ponding,
 // continuity over supports, notches, the force along a slope, what holds a cover
-// sideways. [Notes] says so in every output.
+// sideways. [Table.Notes] says so in every output.
 package table

@@ -8,10 +8,13 @@ import (
 	"io"
 	"io/fs"
 	"os"
+
+	"patiocover/cover"
 )
 
 // A State says how far the file of a table is made.
 type State struct {
+	Program  string   `json:"program"`    // name and version of the program
 	Criteria string   `json:"criteria"`   // hash of the criteria
 	From     int      `json:"from"`       // number of the first cell of the file
 	To       int      `json:"to"`         // number after its last cell
@@ -32,7 +35,7 @@ func StateOf(path string) string { return path + ".state" }
 
 // WriteFile makes the job's part of the table in a file. Beside it stands a state file
 // with the ranges that are written; where that state is of the same criteria and the same
-// job, the work goes on behind it. The file of a job that begins at 0 has the head; parts
+// job, by the same version of the program, the work goes on behind it. The file of a job that begins at 0 has the head; parts
 // are joined in the order of their numbers. progress is told how many cells of the job
 // are written; it may be nil.
 func (t *Table) WriteFile(ctx context.Context, path string, j Job, progress func(done, all int)) (err error) {
@@ -62,7 +65,7 @@ func (t *Table) WriteFile(ctx context.Context, path string, j Job, progress func
 
 // open opens the file where its state left off, or new.
 func (t *Table) open(path string, j Job) (State, *os.File, error) {
-	state := State{Criteria: t.hash, From: j.From, To: j.To}
+	state := State{Program: cover.Program, Criteria: t.hash, From: j.From, To: j.To}
 	text, err := os.ReadFile(StateOf(path))
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -75,6 +78,9 @@ func (t *Table) open(path string, j Job) (State, *os.File, error) {
 		var old State
 		if err := json.Unmarshal(text, &old); err != nil {
 			return state, nil, fmt.Errorf("reading %s: %w", StateOf(path), err)
+		}
+		if old.Program != cover.Program {
+			return state, nil, fmt.Errorf("%s is of %q, and this is %q: remove it to begin anew", StateOf(path), old.Program, cover.Program)
 		}
 		if old.Criteria != t.hash || old.From != j.From || old.To != j.To {
 			return state, nil, fmt.Errorf("%s is of other criteria or another range: remove it to begin anew", StateOf(path))

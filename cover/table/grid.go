@@ -23,7 +23,7 @@ type Answer struct {
 // Answer answers the cells of a job, unless ctx is done before.
 func (t *Table) Answer(ctx context.Context, j Job) (Answer, error) {
 	out := Answer{
-		Notice: cover.Notice, Program: cover.Program, Hash: t.hash, Criteria: t.criteria, Notes: Notes, Total: t.cells,
+		Notice: cover.Notice, Program: cover.Program, Hash: t.hash, Criteria: t.criteria, Notes: t.Notes(), Total: t.cells,
 		Cells: make([]Cell, j.To-j.From),
 	}
 	var all sync.WaitGroup
@@ -105,8 +105,8 @@ var titles = map[string]string{
 
 // title says of which load, wind and wood the grid of a cell is.
 func (c *Cell) title() string {
-	out := fmt.Sprintf("%s; dead %s, live %s, snow %s psf; wind %s mph", titles[c.Part], calc.Number(c.Load.Dead),
-		calc.Number(c.Load.Live), calc.Number(c.Load.Snow), calc.Number(c.Speed))
+	out := fmt.Sprintf("%s; dead %s, of it %s sure to stay, live %s, snow %s psf; wind %s mph", titles[c.Part],
+		calc.Number(c.Load.Dead), calc.Number(c.Load.Sure), calc.Number(c.Load.Live), calc.Number(c.Load.Snow), calc.Number(c.Speed))
 	if c.Wood.Species != "" {
 		out += "; " + c.Wood.String()
 	}

@@ -2,6 +2,7 @@ package table
 
 import (
 	"math"
+	"slices"
 
 	"patiocover/beam/lumber"
 	"patiocover/beam/member"
@@ -24,6 +25,7 @@ type piece struct {
 	shear     [durations]float64 // 2/3 Fv' A, lb
 	bearing   float64            // Fc_perp', psi
 	stiffness float64            // E' I, lb-in²
+	memory    bool               // a design value is not yet compared with its print
 }
 
 // newPiece works one size out. The criteria are valid, so there are values for it.
@@ -58,6 +60,9 @@ func (c *Criteria) piece(s lumber.Section, v lumber.Values, repetitive bool) pie
 	}
 	p.bearing = member.NewBearing(1, &p.values, member.Seat{Width: 1, Length: 1}).Allowable
 	p.stiffness = p.values.Elasticity.Value * s.Inertia()
+	p.memory = slices.ContainsFunc([]lumber.Quoted{
+		v.Bending, v.Shear, v.Bearing, v.Compression, v.Elasticity, v.Stability, v.Gravity,
+	}, func(q lumber.Quoted) bool { return q.Status == calc.Recalled })
 	return p
 }
 

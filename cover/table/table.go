@@ -7,16 +7,17 @@ import (
 // A Table answers every cell of its criteria. It is safe for use by several goroutines
 // at once.
 type Table struct {
-	criteria Criteria
-	hash     string
-	columns  []column // by load and wind speed, the speed faster
-	parts    []part
-	cells    int
-	shared   float64   // widest spacing of rafters that share their load, in
-	rafters  [][]piece // by wood and size, sharing their load
-	alone    [][]piece // not sharing it
-	beams    [][]piece
-	posts    [][]piece
+	criteria  Criteria
+	hash      string
+	canonical string   // the criteria on one line
+	columns   []column // by load and wind speed, the speed faster
+	parts     []part
+	cells     int
+	shared    float64   // widest spacing of rafters that share their load, in
+	rafters   [][]piece // by wood and size, sharing their load
+	alone     [][]piece // not sharing it
+	beams     [][]piece
+	posts     [][]piece
 }
 
 // A part is a block of cells: columns of load, each with every place of the ranges.
@@ -33,11 +34,11 @@ func New(c Criteria) (*Table, error) {
 	if err := c.Validate(); err != nil {
 		return nil, err
 	}
-	hash, err := c.Hash()
+	text, err := c.canonical()
 	if err != nil {
 		return nil, err
 	}
-	t := &Table{criteria: c, hash: hash, shared: sharedSpacing(*c.Service.Joined)}
+	t := &Table{criteria: c, hash: hashOf(text), canonical: string(text), shared: sharedSpacing(*c.Service.Joined)}
 	for _, l := range c.Loads {
 		for _, v := range c.Wind.Speeds {
 			t.columns = append(t.columns, newColumn(&c, l, v))

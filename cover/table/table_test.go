@@ -93,6 +93,24 @@ func TestTableCanBeReadBack(t *testing.T) {
 	}
 }
 
+// The head says all that the cells rest on: the criteria can be read back from it, with the
+// woods some of whose design values are not yet compared with their print.
+func TestTableHeadHoldsItsCriteria(t *testing.T) {
+	tab := made(t, criteria(t, nil))
+	for line := range strings.Lines(tab.Head()) {
+		text, ok := strings.CutPrefix(line, "# {")
+		if !ok {
+			continue
+		}
+		again, err := table.Read(strings.NewReader("{" + text))
+		require.NoError(t, err)
+		assert.Equal(t, tab.Hash(), made(t, again).Hash())
+	}
+	assert.Contains(t, tab.Head(), "# {")
+	assert.Contains(t, tab.Head(), cover.Program)
+	assert.Contains(t, tab.Head(), "from memory, not yet compared with their print, are among those of Douglas Fir-Larch No.2\n")
+}
+
 // What was interrupted is taken up where its state left off and becomes the same file.
 func TestTableIsTakenUpAgain(t *testing.T) {
 	tab := made(t, criteria(t, func(c *table.Criteria) {
@@ -138,6 +156,12 @@ func TestTrapTableOverAnotherFile(t *testing.T) {
 	require.NoError(t, tab.WriteFile(context.Background(), path, job, nil))
 	other := made(t, criteria(t, func(c *table.Criteria) { c.Limits.Live = 360 }))
 	assert.ErrorContains(t, other.WriteFile(context.Background(), path, job, nil), "other criteria")
+	text, err := os.ReadFile(table.StateOf(path))
+	require.NoError(t, err)
+	older := strings.Replace(string(text), cover.Program, "older 0.0", 1)
+	require.NoError(t, os.WriteFile(table.StateOf(path), []byte(older), 0o600))
+	assert.ErrorContains(t, tab.WriteFile(context.Background(), path, job, nil), "older 0.0")
+	require.NoError(t, os.WriteFile(table.StateOf(path), text, 0o600))
 	job.To = 11
 	assert.ErrorContains(t, tab.WriteFile(context.Background(), path, job, nil), "another range")
 	require.NoError(t, os.Remove(table.StateOf(path)))

@@ -6,6 +6,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -14,7 +15,7 @@ import (
 	"patiocover/cover"
 )
 
-// Notes says what every cell rests on. It stands in every output.
+// Notes says what every cell of every table rests on. [Table.Notes] stands in every output.
 var Notes = []string{
 	"Allowable stress design; each member spans simply between two supports; spans are on plan; the weight of the member itself is counted",
 	"Wind is that on the corner of a free roof (ASCE 7-16 30.7), net, with Ke 1.0; rafters and ties take the smallest effective area, " +
@@ -37,17 +38,44 @@ var head = []string{
 	"rafter_span_ft", "post_spacing_ft", "area_sqft", "height_ft", "soil_psf", "answer", "unit", "governs", "ratio",
 }
 
-// Head is what stands above the rows: the notice, the notes, the criteria by their
+// Head is what stands above the rows: the notice, the notes, the criteria whole and by their
 // hash, and the names of the columns.
 func (t *Table) Head() string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n# %s\n", oneLine(t.criteria.Place), cover.Notice)
-	for _, n := range Notes {
+	for _, n := range t.Notes() {
 		fmt.Fprintf(&b, "# %s\n", n)
 	}
-	fmt.Fprintf(&b, "# criteria %s: %s; %s; %d cells\n%s\n",
-		t.hash, oneLine(t.criteria.Source), t.criteria.Standard, t.cells, strings.Join(head, ","))
+	fmt.Fprintf(&b, "# %s; criteria %s: %s; %s; %d cells\n# %s\n%s\n", cover.Program,
+		t.hash, oneLine(t.criteria.Source), t.criteria.Standard, t.cells, t.canonical, strings.Join(head, ","))
 	return b.String()
+}
+
+// Notes says what every cell of this table rests on, with the woods some of whose values are
+// not yet compared with their print.
+func (t *Table) Notes() []string {
+	var woods []string
+	add := func(all []cover.Wood, pieces [][]piece) {
+		for i, w := range all {
+			if name := w.String(); slices.ContainsFunc(pieces[i], func(p piece) bool { return p.memory }) && !slices.Contains(woods, name) {
+				woods = append(woods, name)
+			}
+		}
+	}
+	if r := t.criteria.Rafters; r != nil {
+		add(r.Woods, t.rafters)
+	}
+	if b := t.criteria.Beams; b != nil {
+		add(b.Woods, t.beams)
+	}
+	if p := t.criteria.Posts; p != nil {
+		add(p.Woods, t.posts)
+	}
+	if len(woods) == 0 {
+		return Notes
+	}
+	return append(Notes[:len(Notes):len(Notes)],
+		"Design values from memory, not yet compared with their print, are among those of "+strings.Join(woods, ", "))
 }
 
 // oneLine takes the line breaks out of a text of the user.
