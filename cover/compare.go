@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"patiocover/calc"
+	"patiocover/connections"
 )
 
 // A Wood is a species group and a grade of the tables.
@@ -142,6 +143,8 @@ func Compare(in Input, c Choice) (Comparison, error) {
 var compareNotes = []string{
 	"As drawn keeps every size of the input; in the other rows the sizes of rafters and deck are the smallest that pass, " +
 		"and the ledger is of the wood of the rafters",
+	"Ties are the joints of rafters that lift, with the largest uplift rating that is asked for; fasteners are those of deck and ledger, " +
+		"as far as they are chosen or given",
 	"Beams and posts keep the wood of the input, and their sizes where it gives them",
 	"The dead load keeps the layers of the input: where a deck gets heavier, change its layer and compare again",
 	"Framing is the worst of members and headroom; the verdict is that of the whole report, in which hardware and " +
@@ -263,7 +266,7 @@ func (o *Option) join(l *Link) {
 		o.Joints = append(o.Joints, j)
 		return
 	}
-	if l.Rating > 0 {
+	if l.Rating > 0 && l.From == connections.RafterToBeam.From() { // knee braces and splices are no ties of a rafter
 		j.Rating = max(l.Rating, l.Connector.Up)
 		o.Ties += l.Count
 		o.Tie = max(o.Tie, j.Rating)

@@ -37,8 +37,11 @@ func (c *Comparison) measure() {
 			c.Measure, c.Reason = InBoardFeet, "the prices leave out other items in "+o.name()+" than in "+a.name()
 		}
 	}
-	if first < 0 {
+	switch {
+	case first < 0:
 		c.Measure, c.Reason = InBoardFeet, "no option passes"
+	case c.Measure == InDollars && len(c.Options[first].Unpriced) > 0:
+		c.Reason += fmt.Sprintf("; %d items of each have no price and are not in its cost", len(c.Options[first].Unpriced))
 	}
 	for i := range c.Options {
 		o := &c.Options[i]

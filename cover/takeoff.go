@@ -98,6 +98,12 @@ func (m *model) takeOff(r *Report, d *design) TakeOff {
 		t.Notes = append(t.Notes,
 			"The deck is listed by its pieces, and the layer of the dead load that is the deck is the same thing: price one of them")
 	}
+	if m.in.Rafters.Brace != nil || yes(m.in.Deck.Blocked) {
+		t.Notes = append(t.Notes, "Blocking between the rafters is not listed: count it from the drawings")
+	}
+	if m.kneed.braced {
+		t.Notes = append(t.Notes, "Knee braces are listed by the length between their joints: add what the ends need")
+	}
 	if d.buried != nil {
 		t.Notes = append(t.Notes, "Posts in the ground are taken down to the bottom of their footings")
 	}

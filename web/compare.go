@@ -124,6 +124,18 @@ func spent(c cover.Comparison, o cover.Option) string {
 	return pounds(o.Spent)
 }
 
+// costHead heads the column of the cost.
+func costHead(c cover.Comparison) string {
+	if c.Measure == cover.InDollars {
+		return "cost"
+	}
+	return c.Measure
+}
+
+// drop writes how far the underside of the lowest beam is below the high edge, up to the
+// next sixteenth of an inch.
+func drop(o cover.Option) string { return calc.FeetInches(calc.RoundUp(o.Drop, calc.Sixteenth)) }
+
 // optionName says which option a row is.
 func optionName(o cover.Option) string {
 	name := calc.Number(o.Spacing) + " in, " + o.Wood.String()
@@ -154,7 +166,7 @@ func Compared(w io.Writer, c cover.Comparison) error {
 	}
 	p.say("Cost in " + c.Measure + ": " + c.Reason + ".")
 	p.head("Options, * none better in both cost and sag")
-	p.row("", "spacing, wood", "rafters", "ratio", "governs", "live sag", "total sag", c.Measure, "wood", "ties", "clear", "framing")
+	p.row("", "spacing, wood", "rafters", "ratio", "governs", "live sag", "total sag", costHead(c), "weight", "ties", "framing", "whole")
 	for _, o := range c.Options {
 		star := ""
 		if o.Front {
@@ -166,12 +178,15 @@ func Compared(w io.Writer, c cover.Comparison) error {
 		}
 		p.row(star, optionName(o), strconv.Itoa(o.Pieces)+" of "+o.Rafter, ratio(o.Ratio), o.Governs,
 			inches(o.Live)+" in", inches(o.Sag)+" in", spent(c, o), pounds(o.Weight)+" lb", ties(o),
-			clearHeight(o.Clear), string(o.Framing))
+			string(o.Framing), string(o.Verdict))
 	}
 	p.head("Deck, beam and posts below")
-	p.row("spacing, wood", "deck", "beam", "post", "over")
+	p.row("spacing, wood", "deck", "fasteners", "beam", "post", "below the high edge", "clear", "over")
 	for _, o := range c.Options {
-		p.row(optionName(o), o.Deck, o.Beam, o.Post, strings.Join(o.Over, "; "))
+		if o.Missing != "" {
+			continue
+		}
+		p.row(optionName(o), o.Deck, strconv.Itoa(o.Fasteners), o.Beam, o.Post, drop(o), clearHeight(o.Clear), strings.Join(o.Over, "; "))
 	}
 	p.head("How to read it")
 	for _, n := range c.Notes {
@@ -188,13 +203,14 @@ var comparedHead = []string{
 	"as_drawn", "spacing_in", "species", "grade", "rafter", "rafters", "ratio", "governs", "live_sag_in", "total_sag_in", "deck",
 	"beam", "post", "board_feet", "weight_lb", "cost_dollars", "ties", "tie_rating_lb", "fasteners",
 	"clear_in", "drop_in", "framing", "verdict",
-	"front", "over", "no_answer",
+	"front", "over", "no_answer", "without_price",
 }
 
 // ComparedCSV writes the options as comma separated values behind the notice. Demands
 // are rounded up, capacities and heights down. The error is that of w.
 func ComparedCSV(w io.Writer, c cover.Comparison) error {
-	if _, err := fmt.Fprintf(w, "# %s\n# input %s\n", c.Notice, c.Stamp.InputHash); err != nil {
+	if _, err := fmt.Fprintf(w, "# %s\n# %s; %s; input %s\n# cost told in %s: %s\n", c.Notice,
+		c.Stamp.Program, c.Stamp.Standards, c.Stamp.InputHash, c.Measure, c.Reason); err != nil {
 		return err
 	}
 	out := csv.NewWriter(w)
@@ -210,6 +226,7 @@ func ComparedCSV(w io.Writer, c cover.Comparison) error {
 			plainNumber(calc.RoundUp(o.Weight, 1)), cost, strconv.Itoa(o.Ties), plainNumber(o.Tie), strconv.Itoa(o.Fasteners),
 			plainNumber(calc.RoundDown(o.Clear, calc.Sixteenth)), plainNumber(calc.RoundUp(o.Drop, calc.Sixteenth)),
 			string(o.Framing), string(o.Verdict), strconv.FormatBool(o.Front), strings.Join(o.Over, "; "), o.Missing,
+			strings.Join(o.Unpriced, "; "),
 		})
 	}
 	for _, r := range rows {

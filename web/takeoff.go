@@ -40,13 +40,29 @@ var unitNames = map[string]string{"each": "", "square_foot": "sq ft", "cubic_yar
 // unitName writes a unit of the take-off.
 func unitName(unit string) string { return unitNames[unit] }
 
+// boardFeet writes board feet up to the next tenth.
+func boardFeet(x float64) string { return number(calc.RoundUp(x, 0.1), "") }
+
+// totalOf says what the priced lines come to, and what has no price and so is not in it.
+func totalOf(t cover.TakeOff) string {
+	missing := strings.Join(t.Unpriced, "; ")
+	switch {
+	case t.Cost == nil:
+		return "No prices were given, so nothing is priced."
+	case missing == "":
+		return "Total: " + dollars(t.Cost) + "; every line has a price. Work, waste and tax are not in it."
+	}
+	return "Total of the lines with a price: " + dollars(t.Cost) + ". It leaves out " + strconv.Itoa(len(t.Unpriced)) +
+		" without a price: " + missing + ". Work, waste and tax are not in it."
+}
+
 // takeOff prints what to buy.
 func (p *printer) takeOff(t cover.TakeOff) {
 	p.head("Take-off")
 	p.row("wood", "buy", "cut each into", "board feet", "cost")
 	for _, w := range t.Wood {
 		for i, c := range w.Cuts {
-			item, size, cost := w.Item, number(w.BoardFeet, ""), dollars(w.Cost)
+			item, size, cost := w.Item, boardFeet(w.BoardFeet), dollars(w.Cost)
 			if i > 0 {
 				item, size, cost = "", "", ""
 			}
@@ -59,8 +75,8 @@ func (p *printer) takeOff(t cover.TakeOff) {
 	for _, b := range t.Other {
 		p.row(b.Item, number(b.Quantity, "")+" "+unitName(b.Unit), "", "", dollars(b.Cost))
 	}
-	p.say("All wood: " + number(t.BoardFeet, "") + " board feet bought, " + pounds(t.Weight) + " lb; cost of the priced lines: " +
-		dollars(t.Cost))
+	p.say("All wood: " + boardFeet(t.BoardFeet) + " board feet bought, " + pounds(t.Weight) + " lb.")
+	p.say(totalOf(t))
 	for _, n := range t.Notes {
 		p.say("  - " + n)
 	}
