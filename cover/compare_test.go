@@ -260,12 +260,16 @@ func TestWiderSpacingNeverAsksLess(t *testing.T) {
 	})
 }
 
-// The curve of the size that was chosen goes through the cover itself, and rises with the
-// span, but where the seat and not the span decides.
+// The curve of the size that was chosen goes through the cover itself, by the design method
+// that members are chosen by, and rises with the span, but where the seat and not the span
+// decides.
 func TestCurvesGoThroughTheCover(t *testing.T) {
-	for _, name := range []string{"desert", "snow", "coast"} {
-		c, err := cover.Compare(demo(t, name), cover.Choice{})
+	for name, method := range map[string]string{"desert": "LRFD", "snow": "ASD", "coast": "ASD", "garden": "LRFD"} {
+		in := demo(t, name)
+		in.Site.Method = &method
+		c, err := cover.Compare(in, cover.Choice{Woods: []cover.Wood{ownWood(in)}})
 		require.NoError(t, err)
+		assert.Len(t, c.Curves, 8, "a curve for each size that is tried")
 		met := false
 		for _, k := range c.Curves {
 			for i, p := range k.Points {

@@ -66,6 +66,9 @@ func atProjection(in Input, projection float64) []SpanCurve {
 	if err != nil {
 		return nil
 	}
+	if s.m.strength != nil {
+		s = *s.m.strength // what the members are chosen by
+	}
 	m := s.m
 	var out []SpanCurve
 	for i := range m.rafterWoods {
