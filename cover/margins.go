@@ -11,6 +11,7 @@ type Margin struct {
 	Unit string  `json:"unit"` // of the values
 	Now  float64 `json:"now"`  // present value, in Unit
 	Reach
+	None    bool   `json:"none_passes"`       // the members are over now and at every smaller value, down to Over
 	Missing string `json:"missing,omitempty"` // why there is no answer
 	Ends    string `json:"ends,omitempty"`    // why the answers end at Passes, where the limit is reached
 	Rest    *Reach `json:"rest"`              // of everything beside the members; nil where the members are over now, or there is no answer
@@ -113,13 +114,13 @@ func (s *search) rest(now, last trial) *Reach {
 	return &Reach{Passes: good.x, Over: bad.x, Mark: first.mark, Check: first.check, Ratio: first.ratio}
 }
 
-// down goes down until every check of the members passes, or to the least value allowed.
+// down goes down until every check of the members passes, or to the least value that the
+// program answers.
 func (s *search) down(out *Margin, bad trial, low float64) {
 	for bad.x > low {
 		next := s.try(max(low, min(bad.x/marginStep, bad.x-s.step)))
 		if next.fault != "" {
-			out.Missing = "no smaller value passes, down to where there is no answer: " + next.fault
-			return
+			break
 		}
 		if next.passes() {
 			s.settle(out, next, bad)
@@ -127,7 +128,7 @@ func (s *search) down(out *Margin, bad trial, low float64) {
 		}
 		bad = next
 	}
-	out.Missing = "no smaller value passes: " + bad.over.mark + " " + bad.over.check + " is over"
+	out.None = true
 	out.Over, out.Mark, out.Check, out.Ratio = bad.x, bad.over.mark, bad.over.check, bad.over.ratio
 }
 

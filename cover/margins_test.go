@@ -2,6 +2,7 @@ package cover_test
 
 import (
 	"math"
+	"runtime"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -127,6 +128,31 @@ func TestMarginOfAnOverloadedCover(t *testing.T) {
 	assert.Less(t, m.Passes, m.Now)
 	assert.Greater(t, m.Passes, 3.0)
 	assert.Greater(t, float64(m.Ratio), 1.0)
+}
+
+// The margins do not depend on how many cores find them.
+func TestMarginsOnOneAndTwoCores(t *testing.T) {
+	before := runtime.GOMAXPROCS(1)
+	defer runtime.GOMAXPROCS(before)
+	one := withMargins(t, demo(t, "garden"))
+	runtime.GOMAXPROCS(2)
+	two := withMargins(t, demo(t, "garden"))
+	assert.Equal(t, marshal(t, one), marshal(t, two))
+}
+
+// A cover that is over whatever is taken away says so, and down to what.
+func TestMarginOfAHopelessCover(t *testing.T) {
+	in := simple()
+	in.Cover.Slope, in.Cover.HighEdge = new(0.5), new(10.0)
+	in.Rafters.Size, in.Beams.Size = new("2x4"), new("4x4")
+	r := withMargins(t, in)
+	m := marginOf(t, r, "site.roof_live_psf")
+	assert.True(t, m.None)
+	assert.Empty(t, m.Missing)
+	assert.Nil(t, m.Rest)
+	assert.LessOrEqual(t, m.Over, 21.0, "an ordinary roof has 20 psf at least")
+	assert.Greater(t, float64(m.Ratio), 1.0)
+	assert.True(t, r.Smaller[0].Least && r.Smaller[1].Least, "the smallest sizes of the lists")
 }
 
 // Size itself leaves the margins out.

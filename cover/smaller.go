@@ -13,6 +13,7 @@ type Smaller struct {
 	Over    string `json:"over,omitempty"`    // mark of the member whose check has the largest ratio with it
 	Check   string `json:"check,omitempty"`   // that check
 	Ratio   Ratio  `json:"ratio"`             // its ratio
+	Least   bool   `json:"least"`             // no smaller size is tried
 	Missing string `json:"missing,omitempty"` // why there is no answer
 }
 
@@ -32,8 +33,7 @@ func (m *model) smaller(kept Input) []Smaller {
 	} {
 		s := Smaller{Mark: k.mark, Name: k.name, Now: **k.at(&kept)}
 		size, why := k.st.below(s.Now, k.list)
-		if why != "" {
-			s.Missing = why
+		if s.Missing, s.Least = why, why == "" && size == ""; size == "" {
 			out = append(out, s)
 			continue
 		}
@@ -50,7 +50,8 @@ func (m *model) smaller(kept Input) []Smaller {
 }
 
 // below is the size before the present one among those that are tried, or, where that one
-// is not among them, the largest with less wood; else why there is none.
+// is not among them, the largest with less wood; empty where there is none. why says why that
+// is not known.
 func (st stock) below(now string, list []string) (size, why string) {
 	switch {
 	case st.measured[0] > 0:
@@ -74,7 +75,7 @@ func (st stock) below(now string, list []string) (size, why string) {
 		}
 	}
 	if at <= 0 {
-		return "", "no smaller size is tried"
+		return "", ""
 	}
 	return all[at-1].name, ""
 }

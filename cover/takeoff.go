@@ -243,6 +243,10 @@ func (t *TakeOff) buyWood(l *lot, market Market) {
 	if price != nil {
 		w.Cost = new(plan.Price)
 	}
+	if !plan.Exact {
+		t.Notes = append(t.Notes, "The sticks of "+l.item+" are cut length by length: there are too many pieces to try every mixture, "+
+			"and less may do")
+	}
 	t.Wood = append(t.Wood, w)
 }
 

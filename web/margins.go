@@ -16,8 +16,11 @@ func upTo(m cover.Margin, x float64) string {
 
 // reach writes how far a quantity may go before a member is over.
 func reach(m cover.Margin) string {
-	if m.Missing != "" {
+	switch {
+	case m.Missing != "":
 		return string(cover.NotChecked)
+	case m.None:
+		return string(cover.Over)
 	}
 	return upTo(m, m.Passes)
 }
@@ -29,6 +32,8 @@ func atEnd(m cover.Margin) string {
 		return m.Missing
 	case m.Reached:
 		return "nothing that was tried: " + m.Ends
+	case m.None:
+		return m.Mark + " " + m.Check + ", down to " + number(m.Over, m.Unit) + " " + m.Unit + " as well"
 	}
 	return m.Mark + " " + m.Check
 }
@@ -50,6 +55,8 @@ func belowSize(s cover.Smaller) string {
 	switch {
 	case s.Missing != "":
 		return string(cover.NotChecked) + ": " + s.Missing
+	case s.Least:
+		return "no smaller size is tried"
 	case s.Passes:
 		return "would do: " + s.Over + " " + s.Check + " governs at ratio " + ratio(s.Ratio)
 	}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -43,8 +44,18 @@ func unitName(unit string) string { return unitNames[unit] }
 // boardFeet writes board feet up to the next tenth.
 func boardFeet(x float64) string { return number(calc.RoundUp(x, 0.1), "") }
 
-// totalOf says what the priced lines come to, and what has no price and so is not in it.
+// totalOf says what the priced lines come to, what has no price and so is not in it, and
+// whether pieces are missing that no stick is long enough for.
 func totalOf(t cover.TakeOff) string {
+	out := pricedOf(t)
+	if slices.ContainsFunc(t.Wood, func(w cover.WoodLine) bool { return len(w.TooLong) > 0 }) {
+		out += " Pieces that no stick is long enough for are not in the sums."
+	}
+	return out
+}
+
+// pricedOf says what the priced lines come to.
+func pricedOf(t cover.TakeOff) string {
 	missing := strings.Join(t.Unpriced, "; ")
 	switch {
 	case t.Cost == nil:
