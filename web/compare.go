@@ -72,7 +72,7 @@ func (p Comparing) Render() ([]byte, error) {
 			*d.into = template.HTML(b.String()) // the writer escapes every text
 		}
 	}
-	return execute("comparing", v)
+	return execute("comparing", usualPage, v)
 }
 
 // pathsOf lists the filled paths of the form that belong to a field, in order: the path

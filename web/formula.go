@@ -14,15 +14,28 @@ type typesetter struct {
 	leaf func(b []byte, name string) []byte
 }
 
-// appendFormula writes a formula of a calculation. One that cannot be parsed is
-// written as it is.
-func appendFormula(b []byte, formula string, leaf func([]byte, string) []byte) []byte {
-	tree, err := parser.ParseExpr(formula)
+// A formula is one of a calculation, read once and written in symbols and in numbers.
+type formula struct {
+	text string
+	tree ast.Expr // nil where the text cannot be parsed
+}
+
+// newFormula reads a formula.
+func newFormula(text string) formula {
+	tree, err := parser.ParseExpr(text)
 	if err != nil {
-		return appendEscaped(b, formula)
+		return formula{text: text}
+	}
+	return formula{text, tree}
+}
+
+// append writes the formula. One that cannot be parsed is written as it is.
+func (f formula) append(b []byte, leaf func([]byte, string) []byte) []byte {
+	if f.tree == nil {
+		return appendEscaped(b, f.text)
 	}
 	t := typesetter{b: b, leaf: leaf}
-	t.write(tree)
+	t.write(f.tree)
 	return t.b
 }
 

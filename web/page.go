@@ -80,17 +80,18 @@ type view struct {
 // Render writes the page whole. An error is a fault of this program.
 func (p Page) Render() ([]byte, error) {
 	v := view{Page: p, Title: "Patio cover", Notice: cover.Notice, Groups: groups(p), Known: known, Wrong: listed(p.Faults)}
-	if p.Report != nil {
-		if err := v.draw(p.Report); err != nil {
-			return nil, err
-		}
+	if p.Report == nil {
+		return execute("page", usualPage, v)
 	}
-	return execute("page", v)
+	if err := v.draw(p.Report); err != nil {
+		return nil, err
+	}
+	return execute("page", usualReport, v)
 }
 
 // Render writes the page whole. An error is a fault of this program.
 func (r Refusal) Render() ([]byte, error) {
-	return execute("refusal", struct {
+	return execute("refusal", 0, struct {
 		Refusal
 		Notice string
 	}{r, cover.Notice})
@@ -122,8 +123,15 @@ func (v *view) draw(r *cover.Report) error {
 	return nil
 }
 
-func execute(name string, data any) ([]byte, error) {
+// The bytes that pages mostly take: of a form, and of one with its report.
+const (
+	usualPage   = 1 << 16
+	usualReport = 1 << 20
+)
+
+func execute(name string, room int, data any) ([]byte, error) {
 	var b bytes.Buffer
+	b.Grow(room)
 	if err := templates.ExecuteTemplate(&b, name, data); err != nil {
 		return nil, fmt.Errorf("rendering the %s: %w", name, err)
 	}

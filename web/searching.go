@@ -148,7 +148,7 @@ func (p Searching) Render() ([]byte, error) {
 			return nil, err
 		}
 	}
-	return execute("searching", v)
+	return execute("searching", usualPage, v)
 }
 
 // entries lays out the form of the search, and words the faults: one of the input leads to

@@ -13,7 +13,14 @@ const fromMemory = "from memory, confirm against the print"
 // sheetOf writes a calculation as a table: symbol, formula, the numbers put in,
 // result, unit and source.
 func sheetOf(lines []calc.Line) template.HTML {
-	b := make([]byte, 0, 320*len(lines)+256)
+	return template.HTML(appendSheet(make([]byte, 0, room(lines)), lines))
+}
+
+// room is about how many bytes a calculation takes.
+func room(lines []calc.Line) int { return 320*len(lines) + 512 }
+
+// appendSheet writes a calculation as [sheetOf] does.
+func appendSheet(b []byte, lines []calc.Line) []byte {
 	b = append(b, `<div class="scroll"><table class="sheet"><thead><tr><th scope="col">Symbol</th>`+
 		`<th scope="col">Formula</th><th scope="col">With numbers</th><th scope="col">Result</th>`+
 		`<th scope="col">Unit</th><th scope="col">Source</th></tr></thead><tbody>`...)
@@ -22,7 +29,7 @@ func sheetOf(lines []calc.Line) template.HTML {
 		b = appendLine(b, l, known)
 		known[l.Symbol] = l
 	}
-	return template.HTML(append(b, `</tbody></table></div>`...))
+	return append(b, `</tbody></table></div>`...)
 }
 
 // appendLine writes one row. known holds the lines above, whose numbers the formula
@@ -35,10 +42,11 @@ func appendLine(b []byte, l calc.Line, known map[string]calc.Line) []byte {
 		b = append(b, `<td class="given">given</td><td>`...)
 	}
 	if l.Formula != "" {
+		f := newFormula(l.Formula)
 		b = append(b, `<td>`...)
-		b = appendFormula(b, l.Formula, appendSymbol)
+		b = f.append(b, appendSymbol)
 		b = append(b, `</td><td>`...)
-		b = appendFormula(b, l.Formula, func(b []byte, name string) []byte { return appendValue(b, name, known) })
+		b = f.append(b, func(b []byte, name string) []byte { return appendValue(b, name, known) })
 	}
 	b = append(b, `</td><td class="num">`...)
 	b = appendEscaped(b, number(l.X, l.Unit))
@@ -72,7 +80,8 @@ func checkOf(c calc.Check) template.HTML {
 		return ""
 	}
 	demand, capacity := compared(c.Demand, c.Capacity, c.Unit)
-	b := append([]byte(sheetOf(c.Lines)), `<p class="closing">`...)
+	b := appendSheet(make([]byte, 0, room(c.Lines)), c.Lines)
+	b = append(b, `<p class="closing">`...)
 	b = appendSymbol(b, c.DemandSymbol)
 	b = append(b, ` = `...)
 	b = appendEscaped(b, demand+" "+c.Unit)

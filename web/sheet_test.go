@@ -35,7 +35,7 @@ func TestSymbol(t *testing.T) {
 }
 
 func TestFormula(t *testing.T) {
-	for formula, want := range map[string]string{
+	for text, want := range map[string]string{
 		"M / S":                      "<i>M</i> / <i>S</i>",
 		"b * pow(d, 2) / 6":          "<i>b</i> × <i>d</i><sup>2</sup> / 6",
 		"pow(a + b, n)":              "(<i>a</i> + <i>b</i>)<sup><i>n</i></sup>",
@@ -46,7 +46,7 @@ func TestFormula(t *testing.T) {
 		"1.5e-3 * x":                 "1.5·10<sup>−3</sup> × <i>x</i>",
 		"not a formula <script> at)": "not a formula &lt;script&gt; at)",
 	} {
-		assert.Equal(t, want, string(appendFormula(nil, formula, appendSymbol)), formula)
+		assert.Equal(t, want, string(newFormula(text).append(nil, appendSymbol)), text)
 	}
 }
 

@@ -29,5 +29,5 @@ func (p Tabling) Render() ([]byte, error) {
 	if p.Table != nil {
 		v.Grids, v.Notes = p.Table.Grids(), p.Table.Notes()
 	}
-	return execute("tabling", v)
+	return execute("tabling", usualPage, v)
 }
