@@ -111,24 +111,14 @@ func (l *Link) refuse(v Verdict, why string) {
 // worstOf makes a check for every demand and returns the one with the largest ratio,
 // with its combination. Of equal ones the first.
 func worstOf[T calc.Result](demands []connections.Demand, check func(connections.Demand) T) (T, string) {
-	worst, at := worstAmong(demands, func(d *connections.Demand) T { return check(*d) })
-	if at < 0 {
-		return worst, ""
-	}
-	return worst, demands[at].Combination
-}
-
-// worstAmong makes a check for every demand and returns the one with the largest ratio,
-// with the index of its demand, -1 without any. Of equal ones the first.
-func worstAmong[D any, T calc.Result](demands []D, check func(*D) T) (T, int) {
 	var worst T
-	at := -1
-	for i := range demands {
-		if c := check(&demands[i]); i == 0 || c.Ratio() > worst.Ratio() {
-			worst, at = c, i
+	name := ""
+	for i, d := range demands {
+		if c := check(d); i == 0 || c.Ratio() > worst.Ratio() {
+			worst, name = c, d.Combination
 		}
 	}
-	return worst, at
+	return worst, name
 }
 
 // upward is the uplift of a demand, lb, not negative.

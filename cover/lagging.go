@@ -66,13 +66,12 @@ const sticksOut = 2 * calc.In
 
 // A lagDemand is one combination on the lag screws at one stud or spacing.
 type lagDemand struct {
-	combination string
-	duration    lumber.Duration
-	vertical    float64 // lb, + down
-	along       float64 // lb
-	shear       float64 // lb, resultant in the plane of the wall
-	pull        float64 // lb, outward with prying
-	angle       float64 // deg, of the shear from the vertical
+	duration lumber.Duration
+	vertical float64 // lb, + down
+	along    float64 // lb
+	shear    float64 // lb, resultant in the plane of the wall
+	pull     float64 // lb, outward with prying
+	angle    float64 // deg, of the shear from the vertical
 }
 
 // onLags turns a demand per foot of ledger into one on the lag screws at a spacing. The
@@ -82,7 +81,7 @@ type lagDemand struct {
 // knee braces bring at one rafter, in the same sense, all of it on those fasteners.
 func (g lagging) onLags(q connections.Demand, depth, gap, share, tip float64) lagDemand {
 	feet := g.spacing / calc.Ft
-	x := lagDemand{combination: q.Combination, duration: q.Duration, along: q.Along * feet}
+	x := lagDemand{duration: q.Duration, along: q.Along * feet}
 	x.vertical = q.Vertical*share + math.Copysign(tip, q.Vertical)
 	x.shear = math.Hypot(x.vertical, x.along)
 	x.angle = math.Atan2(x.along, math.Abs(x.vertical)) * 180 / math.Pi

@@ -5,6 +5,7 @@ import (
 
 	"patiocover/beam/lumber"
 	"patiocover/calc"
+	"patiocover/connections"
 	"patiocover/connections/dowel"
 )
 
@@ -12,32 +13,33 @@ import (
 // that is its lever against prying, ratio (statics, with the pressed edge as a wedge).
 const pryingLever = 0.85
 
-// A lagSet is one way to fasten the ledger under its demands, prepared for the checks of
-// its lag screws.
+// A lagSet is one way to fasten the ledger, prepared for the checks of its lag screws.
 type lagSet struct {
-	m       *model
-	way     lagging
-	link    *Link
-	design  *design
-	wall    wall
-	depth   float64 // of the ledger, in
-	demands []lagDemand
-	pulled  dowel.Withdrawal // W of one lag screw
-	group   float64          // C_g, factor
+	m      *model
+	way    lagging
+	link   *Link
+	design *design
+	wall   wall
+	depth  float64          // of the ledger, in
+	share  float64          // ft of ledger that load the fasteners right behind a rafter
+	pulled dowel.Withdrawal // W of one lag screw
+	group  float64          // C_g, factor
 }
 
-// newLagSet prepares a way to fasten the ledger. The demands take the room that is given.
-func (m *model) newLagSet(g lagging, l *Link, d *design, room []lagDemand) lagSet {
-	s := lagSet{m: m, way: g, link: l, design: d, wall: m.wallBehind(), depth: d.rafter.section.Depth, demands: room[:0]}
+// newLagSet prepares a way to fasten the ledger.
+func (m *model) newLagSet(g lagging, l *Link, d *design) lagSet {
+	s := lagSet{m: m, way: g, link: l, design: d, wall: m.wallBehind(), depth: d.rafter.section.Depth}
 	stiffness := d.rafter.dry.Elasticity.Value * g.thick * math.Pow(s.depth, 3) / 12
-	share := g.spread(m.plan.spacing, stiffness) * m.plan.spacing / calc.Ft
-	for _, q := range l.joint.demands {
-		s.demands = append(s.demands, g.onLags(q, s.depth, s.wall.gap, share, m.tipOn(&q)))
-	}
+	s.share = g.spread(m.plan.spacing, stiffness) * m.plan.spacing / calc.Ft
 	held := min(g.lag.Length-g.thick-s.wall.gap, s.wall.main.Thickness)
 	s.pulled = dowel.NewWithdrawal(g.lag, s.wall.main.Gravity, held, false)
 	s.group = g.group(s.wall, d)
 	return s
+}
+
+// on is a demand as it comes to the lag screws.
+func (s *lagSet) on(q *connections.Demand) lagDemand {
+	return s.way.onLags(*q, s.depth, s.wall.gap, s.share, s.m.tipOn(q))
 }
 
 // shear is the check of n of the lag screws sideways under a force, lb.
@@ -77,24 +79,34 @@ func (s *lagSet) steel(x *lagDemand) dowel.Rod {
 	return dowel.NewRod(x.pull, s.way.lag, lumber.ASD, s.way.pulling())
 }
 
-// ratio is the largest ratio of the checks, or one of them that reaches enough.
-func (s *lagSet) ratio(enough float64) float64 {
-	most := 0.0
+// ratio is the largest ratio of the checks, or one of them that reaches enough. It begins
+// with the demand that first says, and leaves there the one that reached enough: what broke
+// one way to fasten the ledger mostly breaks the next.
+func (s *lagSet) ratio(enough float64, first *int) float64 {
+	demands := s.link.joint.demands
+	most := s.under(&demands[*first])
+	for i := 0; most < enough && i < len(demands); i++ {
+		if most = max(most, s.under(&demands[i])); most >= enough {
+			*first = i
+		}
+	}
+	if most >= enough {
+		return most
+	}
 	for _, w := range s.m.ledgerWood(s.way, s.link, s.design) {
 		most = max(most, w.shear.Ratio())
 	}
 	bent, _ := s.m.bentLedger(s.way, s.link, s.design)
 	most = max(most, bent.Ratio())
-	for i := range s.demands {
-		if most >= enough {
-			return most
-		}
-		x := &s.demands[i]
-		one, pried := s.one(x), s.pried(x)
-		all := dowel.NewShear(x.shear, one.Shear.Lateral, one.Shear.Factors, s.way.each)
-		most = max(most, all.Ratio(), pried.Ratio(), one.Ratio(), s.steel(x).Ratio())
-	}
 	return most
+}
+
+// under is the largest ratio of the lag screws under one demand.
+func (s *lagSet) under(q *connections.Demand) float64 {
+	x := s.on(q)
+	one := s.one(&x)
+	all := dowel.NewShear(x.shear, one.Shear.Lateral, one.Shear.Factors, s.way.each)
+	return max(all.Ratio(), s.pried(&x).Ratio(), one.Ratio(), s.steel(&x).Ratio())
 }
 
 // write writes up the worst check of each kind.
@@ -106,8 +118,11 @@ func (s *lagSet) write(c *Connector) {
 }
 
 func writeLags[T calc.Result](c *Connector, s *lagSet, name string, check func(*lagDemand) T) {
-	worst, at := worstAmong(s.demands, check)
-	c.add(name, s.demands[at].combination, "each stud or spacing", worst)
+	worst, by := worstOf(s.link.joint.demands, func(q connections.Demand) T {
+		x := s.on(&q)
+		return check(&x)
+	})
+	c.add(name, by, "each stud or spacing", worst)
 }
 
 // lagConditions are those of the lag screws under a demand.

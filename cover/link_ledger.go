@@ -110,24 +110,26 @@ func (m *model) wallBehind() wall {
 // the least ratio. It only calculates; what it picks is written up by [model.lagLedger].
 func (m *model) chooseLags(l *Link, d *design) lagging {
 	all := m.laggings(d)
-	best, least := all[0], math.Inf(1)
-	var room []lagDemand
+	over, first := math.Nextafter(1, 2), 0
 	for _, g := range all {
-		s := m.newLagSet(g, l, d, room)
-		if ratio := s.ratio(least); ratio < least {
+		s := m.newLagSet(g, l, d)
+		if s.ratio(over, &first) < over {
+			return g
+		}
+	}
+	best, least := all[0], math.Inf(1)
+	for _, g := range all {
+		s := m.newLagSet(g, l, d)
+		if ratio := s.ratio(least, &first); ratio < least {
 			best, least = g, ratio
 		}
-		if least <= 1 {
-			break
-		}
-		room = s.demands
 	}
 	return best
 }
 
 // lagLedger writes up one way to fasten the ledger.
 func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
-	s := m.newLagSet(g, l, d, nil)
+	s := m.newLagSet(g, l, d)
 	c := Connector{Basis: ProposedFasteners, lags: &g}
 	at := "each stud"
 	if !s.wall.studs {
