@@ -152,7 +152,7 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 		}
 		supports = append(supports, x-from)
 	}
-	made, err := newFrame(to-from, supports, 1, f.cases(m, from, to))
+	made, err := newFrame(m.room, to-from, supports, 1, f.cases(m, from, to))
 	if err != nil {
 		return piece{}, err
 	}
@@ -167,6 +167,7 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 
 // arrange lists every combination with every placing of its loads.
 func (f *beamFrame) arrange(m *model) {
+	f.arr, f.terms = m.room.list()
 	for i := range m.rules.combos {
 		c := &m.rules.combos[i]
 		if m.idle(c) {
@@ -189,10 +190,8 @@ func (f *beamFrame) arrange(m *model) {
 			f.addWorker(m, b)
 		}
 	}
-	f.forces = make([][]float64, len(f.arr))
-	for i := range f.forces {
-		f.forces[i] = make([]float64, f.posts)
-	}
+	f.arr, f.terms = m.room.keep(f.arr, f.terms)
+	f.forces = m.room.table(len(f.arr), f.posts)
 	for i := range f.pieces {
 		f.pieces[i].copyArrangements(f.arr, f.placing)
 	}
@@ -223,14 +222,14 @@ func (f *beamFrame) addWorker(m *model, b int) {
 // copyArrangements gives the stick its own factors for every arrangement of the
 // line, and the placings for its deflection.
 func (p *piece) copyArrangements(arr []arrangement, placings []pattern) {
-	p.arr = make([]arrangement, len(arr))
+	p.arr = p.room.arr.take(len(arr))
 	for i, a := range arr {
-		a.coef = make([]float64, len(p.normal))
+		a.coef = p.room.numbers.take(len(p.normal))
 		p.arr[i] = a
 	}
-	p.sag = make([]arrangement, len(placings))
+	p.sag = p.room.arr.take(len(placings))
 	for i, at := range placings {
-		p.sag[i] = arrangement{name: at.sagName(), coef: make([]float64, len(p.normal))}
+		p.sag[i] = arrangement{name: at.sagName(), coef: p.room.numbers.take(len(p.normal))}
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"testing"
+
+	"patiocover/beam/lumber"
 )
 
 // covers is how many different ones the benchmark grades.
@@ -65,12 +67,12 @@ func BenchmarkCovers(b *testing.B) {
 
 // gradedWhole is the largest ratio of the members of a cover of given sizes.
 func gradedWhole(tb testing.TB, in Input, ws *workspace) float64 {
-	m, err := newModel(in)
+	m, err := ws.room.newModel(in, lumber.ASD, nil)
 	if err != nil {
 		tb.Error(err)
 		return 0
 	}
 	ws.fit(m)
-	post := m.posts.candidates(postSizes)[0]
-	return m.numbers(ws, &m.rafterWoods[0], &m.beamWoods[0], &post)
+	post := m.posts.candidatesIn(m.room, postSizes)
+	return m.numbers(ws, &m.rafterWoods[0], &m.beamWoods[0], &post[0])
 }

@@ -77,6 +77,7 @@ func (p *peaks) clear(bays int) {
 // A frame is a straight member on supports with everything it must carry. Case 0
 // is one pound per inch over its whole length. It is not safe for concurrent use.
 type frame struct {
+	room   *room
 	plan   *beam.Plan
 	bays   []bay
 	arr    []arrangement // strength
@@ -97,19 +98,19 @@ type frame struct {
 }
 
 // newFrame makes the plan of a line member from its load cases.
-func newFrame(length float64, supports []float64, cosine float64, cases [][]beam.Load) (*frame, error) {
+func newFrame(r *room, length float64, supports []float64, cosine float64, cases [][]beam.Load) (*frame, error) {
 	line, err := beam.NewLine(length, supports)
 	if err != nil {
 		return nil, err
 	}
 	all := append([][]beam.Load{{beam.Uniform(0, length, 1)}}, cases...)
-	p, err := beam.NewPlan(line, all)
+	p, err := r.plan(line, all)
 	if err != nil {
 		return nil, err
 	}
 	f := &frame{
-		plan: p, bays: baysOf(length, supports), cosine: cosine,
-		normal: make([]float64, len(all)),
+		room: r, plan: p, bays: baysOf(length, supports), cosine: cosine,
+		normal: r.numbers.take(len(all)),
 	}
 	f.measure()
 	return f, nil
@@ -117,10 +118,7 @@ func newFrame(length float64, supports []float64, cosine float64, cases [][]beam
 
 // measure keeps the reactions of each case alone.
 func (f *frame) measure() {
-	f.unit = make([][]float64, len(f.bays)-1)
-	for s := range f.unit {
-		f.unit[s] = make([]float64, len(f.normal))
-	}
+	f.unit = f.room.table(len(f.bays)-1, len(f.normal))
 	for c := range f.normal {
 		clear(f.normal)
 		f.normal[c] = 1
@@ -135,9 +133,8 @@ func (f *frame) measure() {
 // varied is the case whose factors are written later, 0 for none; they are 0 now.
 func (f *frame) fix(varied int) {
 	f.varied = varied
-	f.fixed = make([][]float64, len(f.arr))
+	f.fixed = f.room.table(len(f.arr), len(f.unit))
 	for i := range f.arr {
-		f.fixed[i] = make([]float64, len(f.unit))
 		for s, unit := range f.unit {
 			for c, u := range unit {
 				f.fixed[i][s] += f.arr[i].coef[c] * u

@@ -8,22 +8,25 @@ import (
 // arrangeBlows lists the wind on a rafter for deflection: every case, with the share of
 // the tributary width that feels it.
 func (r *rafterFrame) arrangeBlows(m *model, winds []windCase) {
+	list, none := r.room.list()
 	for _, w := range winds {
 		width := m.plan.spacing * w.share
-		a := arrangement{name: gustName(w.name), coef: make([]float64, len(r.normal))}
+		a := arrangement{name: gustName(w.name), coef: r.room.numbers.take(len(r.normal))}
 		a.coef[r.highCase()], a.coef[r.lowCase()] = w.high*width, w.low*width
 		a.coef[r.endsCase()], a.coef[r.middleCase()] = w.ends*width, w.middle*width
-		r.blows = append(r.blows, a)
+		list = append(list, a)
 	}
+	r.blows, _ = r.room.keep(list, none)
 }
 
 // blow writes the wind on a stick of a beam line for deflection.
 func (f *beamFrame) blow(p *piece) {
+	p.blows = p.room.arr.take(len(f.windOn))
 	for i := range f.windOn {
 		w := &f.windOn[i]
-		a := arrangement{name: gustName(w.name), coef: make([]float64, len(p.normal))}
+		a := arrangement{name: gustName(w.name), coef: p.room.numbers.take(len(p.normal))}
 		w.spread(a.coef, len(f.bays), 1)
-		p.blows = append(p.blows, a)
+		p.blows[i] = a
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 // cover and the frames that carry it.
 type model struct {
 	in           Input // filled
+	room         *room // its memory
 	plan         plan
 	rules        rulebook
 	strength     *solved    // the members by strength design, where they were chosen by it
@@ -53,18 +54,19 @@ type limits struct {
 }
 
 // newModel converts a filled input and makes its frames.
-func newModel(in Input) (*model, error) { return newModelBy(in, lumber.ASD, nil) }
+func newModel(in Input) (*model, error) { return new(room).newModel(in, lumber.ASD, nil) }
 
-// newModelBy does so for one design method, and for one design only where it is given.
-func newModelBy(in Input, method lumber.Method, only *design) (*model, error) {
-	m, err := outline(in, method)
+// newModel makes a model in the room for one design method, and for one design only where
+// it is given. The model that was there before must not be used any more.
+func (own *room) newModel(in Input, method lumber.Method, only *design) (*model, error) {
+	m, err := own.outline(in, method)
 	if err != nil {
 		return nil, err
 	}
 	if only != nil {
 		m.rafters.size, m.beams.size, m.posts.size = only.rafter.name, only.beam.name, only.post.name
 	}
-	m.rafterWoods, m.beamWoods = m.rafters.candidates(rafterSizes), m.beams.candidates(beamSizes)
+	m.rafterWoods, m.beamWoods = m.rafters.candidatesIn(own, rafterSizes), m.beams.candidatesIn(own, beamSizes)
 	if err := m.complete(); err != nil {
 		return nil, err
 	}
@@ -74,15 +76,20 @@ func newModelBy(in Input, method lumber.Method, only *design) (*model, error) {
 	return m, nil
 }
 
-// outline is a model without candidates and without frames.
-func outline(in Input, method lumber.Method) (*model, error) {
+// outline is a model without candidates and without frames, in a room of its own.
+func outline(in Input, method lumber.Method) (*model, error) { return new(room).outline(in, method) }
+
+// outline makes a model in the room without candidates and without frames.
+func (own *room) outline(in Input, method lumber.Method) (*model, error) {
+	own.leave()
 	edition := loads.ASCE716
 	if *in.Site.Standard == loads.ASCE722.String() {
 		edition = loads.ASCE722
 	}
 	r, b, p := in.Rafters, in.Beams, in.Posts
-	m := &model{
-		in: in, plan: newPlan(in), rules: newRulebook(method, edition),
+	m := &own.model
+	*m = model{
+		in: in, room: own, plan: newPlan(in), rules: newRulebook(method, edition),
 		dead:    loads.NewDead(partsOf(in.Cover.Layers)),
 		edition: edition, limits: limitsOf(in), top: newTopJoint(in), knee: newKneeShape(in.Lateral),
 		quaking: in.Site.shakes(),

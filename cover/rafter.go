@@ -44,7 +44,7 @@ func newRafterFrame(m *model) (*rafterFrame, error) {
 	for i, x := range supports {
 		r.points = append(r.points, pointAt{m.bearsOn(i), x})
 	}
-	f, err := newFrame(length, supports, math.Cos(p.angle), append(
+	f, err := newFrame(m.room, length, supports, math.Cos(p.angle), append(
 		rafterCases(length, p.slope(m.wind.strip.Width), bays, r.points), m.heapLoads()...))
 	if err != nil {
 		return nil, err
@@ -148,6 +148,7 @@ func (r *rafterFrame) heapCase(k int) int  { return r.pointCase(len(r.points)) +
 // arrange lists every combination with every placing of its loads, on a rafter that has
 // some share of a full tributary width under loads other than wind.
 func (r *rafterFrame) arrange(m *model, winds []windCase, share float64) {
+	list, none := r.room.list()
 	for i := range m.rules.combos {
 		c := &m.rules.combos[i]
 		if m.idle(c) {
@@ -155,19 +156,20 @@ func (r *rafterFrame) arrange(m *model, winds []windCase, share float64) {
 		}
 		for _, p := range m.placings(c, r.bays) {
 			if c.Wind == 0 {
-				r.arr = append(r.arr, r.strength(m, c, p, windCase{}, share))
+				list = append(list, r.strength(m, c, p, windCase{}, share))
 				continue
 			}
 			for _, w := range winds {
 				if suits(c, w.down(), w.up()) {
-					r.arr = append(r.arr, r.strength(m, c, p, w, w.share))
+					list = append(list, r.strength(m, c, p, w, w.share))
 				}
 			}
 		}
 	}
 	for i := range r.points {
-		r.arr = append(r.arr, r.worker(m, i, share))
+		list = append(list, r.worker(m, i, share))
 	}
+	r.arr, _ = r.room.keep(list, none)
 	r.arrangeSag(m, share)
 	r.arrangeBlows(m, winds)
 }
@@ -177,7 +179,7 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 	cos := r.cosine
 	width := m.plan.spacing * share
 	a := newArrangement(c, p, w.name)
-	a.coef = make([]float64, len(r.normal))
+	a.coef = r.room.numbers.take(len(r.normal))
 	a.coef[0] = c.Dead * m.layers(c.DeadLeast) * width * cos
 	onPlan := m.onPlan(c, p.set) * width * cos * cos
 	for b := range r.bays {
@@ -200,7 +202,7 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 func (r *rafterFrame) worker(m *model, i int, share float64) arrangement {
 	a := newArrangement(&m.rules.worker, pattern{}, "")
 	a.name += " " + r.points[i].name
-	a.onPlan, a.coef = m.rules.stands, make([]float64, len(r.normal))
+	a.onPlan, a.coef = m.rules.stands, r.room.numbers.take(len(r.normal))
 	a.coef[0] = a.self * m.layers(false) * m.plan.spacing * share * r.cosine
 	a.coef[r.pointCase(i)] = a.onPlan * loads.MaintenanceLoad * r.cosine
 	return a
@@ -210,8 +212,9 @@ func (r *rafterFrame) worker(m *model, i int, share float64) arrangement {
 func (r *rafterFrame) arrangeSag(m *model, share float64) {
 	width := m.plan.spacing * share * r.cosine * r.cosine
 	all := patterns(r.bays)
+	list, none := r.room.list()
 	for _, p := range append(all, m.drifted(all[0].bays)...) {
-		a := arrangement{name: p.sagName(), coef: make([]float64, len(r.normal))}
+		a := arrangement{name: p.sagName(), coef: r.room.numbers.take(len(r.normal))}
 		even := max(m.live, m.snow.even(0))
 		if p.set > 0 {
 			even = m.snow.even(p.set)
@@ -225,8 +228,9 @@ func (r *rafterFrame) arrangeSag(m *model, share float64) {
 			k := m.snow.sets[p.set].heap
 			a.coef[r.heapCase(k)] = m.snow.heaps[k].peak * width
 		}
-		r.sag = append(r.sag, a)
+		list = append(list, a)
 	}
+	r.sag, _ = r.room.keep(list, none)
 }
 
 // A reaction is the vertical reaction of a rafter at one support, lb, + down, by

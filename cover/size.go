@@ -33,7 +33,7 @@ func solve(in Input, ws *workspace) (solved, []Assumption, error) {
 		return solved{}, nil, err
 	}
 	full, assumed := in.Assume()
-	m, err := newModelBy(full, methodOf(full), nil)
+	m, err := ws.room.newModel(full, methodOf(full), nil)
 	if err != nil {
 		return solved{}, nil, err
 	}

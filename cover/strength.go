@@ -24,7 +24,7 @@ func methodOf(in Input) lumber.Method {
 // recast grades the design by another method: the same sections with the values and the
 // combinations of that method.
 func (m *model) recast(method lumber.Method, d *design) (solved, error) {
-	other, err := newModelBy(m.in, method, d)
+	other, err := new(room).newModel(m.in, method, d)
 	if err != nil {
 		return solved{}, err
 	}

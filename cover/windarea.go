@@ -83,9 +83,8 @@ func (f *beamFrame) ownWinds(m *model) {
 	all := allCase(len(f.bays))
 	for i := range f.pieces {
 		p := &f.pieces[i]
-		p.gusts = make([][]float64, len(f.arr))
+		p.gusts = p.room.table(len(f.arr), len(p.unit))
 		for a := range p.gusts {
-			p.gusts[a] = make([]float64, len(p.unit))
 			t := &f.terms[a]
 			if t.wind < 0 || m.wind.only {
 				continue

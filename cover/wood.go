@@ -169,9 +169,12 @@ func (st stock) sizes(list []string) []string {
 
 // candidates returns the woods to try: the given size, or every size of the list
 // that has published values, in the order of the list.
-func (st stock) candidates(sizes []string) []wood {
+func (st stock) candidates(sizes []string) []wood { return st.candidatesIn(new(room), sizes) }
+
+// candidatesIn lists them in a room.
+func (st stock) candidatesIn(r *room, sizes []string) []wood {
 	sizes = st.sizes(sizes)
-	out := make([]wood, 0, len(sizes))
+	out := r.woods.take(len(sizes))[:0]
 	for _, size := range sizes {
 		if w, err := newWood(st, size); err == nil {
 			out = append(out, w)

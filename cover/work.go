@@ -5,6 +5,7 @@ package cover
 // reused; grading into it allocates nothing. It is not safe for concurrent use, and
 // neither is its model.
 type workspace struct {
+	room        room // of the model, where it is made anew for cover after cover
 	every       bool // try every arrangement, not only those that can bring a peak
 	rafterPeaks peaks
 	rafter      graded
@@ -40,7 +41,9 @@ func (ws *workspace) fit(m *model) {
 	if more := len(m.lines) - len(lines); more > 0 {
 		lines = append(lines, make([]lineWork, more)...)
 	}
-	*ws = workspace{lines: lines[:len(m.lines)]}
+	ws.lines = lines[:len(m.lines)]
+	ws.rafterPeaks, ws.rafter = peaks{}, graded{}
+	ws.every, ws.rafterWater, ws.beamWater, ws.braced = false, 0, 0, 0
 	for i, l := range m.lines {
 		w := &ws.lines[i]
 		w.peaks, w.pieces = cleared(w.peaks, len(l.pieces)), cleared(w.pieces, len(l.pieces))
