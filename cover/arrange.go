@@ -10,7 +10,9 @@ import (
 
 // An arrangement is one combination with one placing of its loads on a member.
 type arrangement struct {
-	name     string          // combination, and how the loads stand
+	words    [3]string       // of its name: combination, how the loads stand, the wind
+	spaced   bool            // the words are set apart by a space, not by a comma
+	called   string          // the name, once it was asked for
 	duration lumber.Duration // of the combination
 	self     float64         // factor on the member's own weight
 	least    bool            // own weight and dead load at their least
@@ -26,7 +28,7 @@ type arrangement struct {
 // filled in.
 func newArrangement(c *loads.Combination, p pattern, wind string) arrangement {
 	return arrangement{
-		name: label(c, p, wind), duration: durationOf(c), self: c.Dead, least: c.DeadLeast,
+		words: [...]string{c.Name, p.name, wind}, duration: durationOf(c), self: c.Dead, least: c.DeadLeast,
 		onPlan: c.RoofLive + c.Snow, snow: c.Snow, wind: c.Wind, clause: c.Clause, status: c.Status,
 	}
 }
@@ -69,12 +71,18 @@ func patterns(bays []bay) []pattern {
 	return out
 }
 
-// sagName names the placing where it counts for deflection.
-func (p pattern) sagName() string {
+// forSag is the placing where it counts for deflection, with the factors to be filled in.
+func (p pattern) forSag(coef []float64) arrangement {
+	words := [3]string{"live or snow on", p.name}
 	if p.set > 0 {
-		return "snow with " + p.name
+		words[0] = "snow with"
 	}
-	return "live or snow on " + p.name
+	return arrangement{words: words, spaced: true, coef: coef}
+}
+
+// forGust is the wind where it counts for deflection, with the factors to be filled in.
+func forGust(wind string, coef []float64) arrangement {
+	return arrangement{words: [3]string{"0.42 W", wind}, coef: coef}
 }
 
 // everywhere is the placing of a combination without live or snow load.
@@ -112,16 +120,23 @@ func (m *model) idle(c *loads.Combination) bool {
 	return (c.RoofLive != 0 && m.live == 0) || (c.Snow != 0 && m.snow.even(0) == 0)
 }
 
-// label names an arrangement: the combination, how the live load stands, the wind.
-func label(c *loads.Combination, p pattern, wind string) string {
-	s := c.Name
-	if p.name != "" {
-		s += ", " + p.name
+// name is the combination, how the live load stands, and the wind. It is put together when
+// it is first asked for: most arrangements are never named.
+func (a *arrangement) name() string {
+	if a.called != "" {
+		return a.called
 	}
-	if wind != "" {
-		s += ", " + wind
+	between := ", "
+	if a.spaced {
+		between = " "
 	}
-	return s
+	a.called = a.words[0]
+	for _, w := range a.words[1:] {
+		if w != "" {
+			a.called += between + w
+		}
+	}
+	return a.called
 }
 
 // combinationOf is the combination that a label begins with.

@@ -199,7 +199,7 @@ func (r *rafterFrame) thrustTrace(w *wood, x found) []calc.Line {
 	}
 	var s calc.Sheet
 	sin := r.tangent() * r.cosine
-	s.Given("W_v", math.Abs(x.force)/sin, "lb", "vertical load on the whole rafter under "+r.arr[by].name)
+	s.Given("W_v", math.Abs(x.force)/sin, "lb", "vertical load on the whole rafter under "+r.arr[by].name())
 	s.Given("sin_theta", sin, "", "slope")
 	s.Step(symbol, "W_v * sin_theta", math.Abs(x.force), "lb", source+"; the largest of this duration, to be safe")
 	return s.Lines()

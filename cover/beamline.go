@@ -208,12 +208,12 @@ func (f *beamFrame) add(c *loads.Combination, p pattern, wind int) {
 
 // addWorker adds dead load with the maintenance load in one bay.
 func (f *beamFrame) addWorker(m *model, b int) {
-	where := " at mid span, "
+	where := "at mid span, "
 	if f.bays[b].cantilever {
-		where = " at the tip, "
+		where = "at the tip, "
 	}
 	a := newArrangement(&m.rules.worker, pattern{}, "")
-	a.name += where + spanName(f.bays, b)
+	a.words[1], a.spaced = where+spanName(f.bays, b), true
 	a.onPlan = m.rules.stands
 	f.terms = append(f.terms, term{combo: &m.rules.worker, wind: -1, worker: 1 + b, stands: m.rules.stands})
 	f.arr = append(f.arr, a)
@@ -229,7 +229,7 @@ func (p *piece) copyArrangements(arr []arrangement, placings []pattern) {
 	}
 	p.sag = p.room.arr.take(len(placings))
 	for i, at := range placings {
-		p.sag[i] = arrangement{name: at.sagName(), coef: p.room.numbers.take(len(p.normal))}
+		p.sag[i] = at.forSag(p.room.numbers.take(len(p.normal)))
 	}
 }
 

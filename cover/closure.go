@@ -58,7 +58,7 @@ func (m *model) closure(d *design) ([]Closure, error) {
 		for _, w := range winds {
 			if suits(c, w.applied > 0, w.applied < 0) {
 				sum := sum.plus(c.Wind, w)
-				sum.name = label(c, pattern{}, w.name)
+				sum.name = c.Name + ", " + w.name
 				all = append(all, sum)
 			}
 		}

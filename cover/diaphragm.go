@@ -214,7 +214,7 @@ func (m *model) alongRafter(s *LateralStep, r *rafterFrame, d *design, force flo
 		s.Verdict, s.Reason = NotChecked, "no bending of short duration was found beside it"
 		return
 	}
-	s.check("bending with the force along the rafter", m.rules.method.String()+", "+r.arr[x.by].name, spanName(r.bays, x.bay),
+	s.check("bending with the force along the rafter", m.rules.method.String()+", "+r.arr[x.by].name(), spanName(r.bays, x.bay),
 		r.result(w, h, axialCheck, x))
 	s.Verdict = s.Ratio.Verdict()
 	s.Reason = w.section.Name + ": " + strings.ToLower(s.Checks[0].Name) + " at ratio " + ratioText(s.Ratio)

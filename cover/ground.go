@@ -205,7 +205,7 @@ func (f *beamFrame) named(p peak, own float64) Force {
 	if p.value == 0 {
 		return Force{}
 	}
-	return Force{Value: p.value + own, Combination: f.arr[p.by].name}
+	return Force{Value: p.value + own, Combination: f.arr[p.by].name()}
 }
 
 // lifts is the largest net uplift at the foot of a post, under any combination. tip is
@@ -215,7 +215,7 @@ func (f *beamFrame) lifts(post int, own, tip float64) Force {
 	for i := range f.arr {
 		a := &f.arr[i]
 		if up := -f.forces[i][post] - a.self*own + tip*a.wind; up > out.Value {
-			out = Force{Value: up, Combination: a.name}
+			out = Force{Value: up, Combination: a.name()}
 		}
 	}
 	return out

@@ -11,7 +11,7 @@ func (r *rafterFrame) arrangeBlows(m *model, winds []windCase) {
 	list, none := r.room.list()
 	for _, w := range winds {
 		width := m.plan.spacing * w.share
-		a := arrangement{name: gustName(w.name), coef: r.room.numbers.take(len(r.normal))}
+		a := forGust(w.name, r.room.numbers.take(len(r.normal)))
 		a.coef[r.highCase()], a.coef[r.lowCase()] = w.high*width, w.low*width
 		a.coef[r.endsCase()], a.coef[r.middleCase()] = w.ends*width, w.middle*width
 		list = append(list, a)
@@ -24,13 +24,11 @@ func (f *beamFrame) blow(p *piece) {
 	p.blows = p.room.arr.take(len(f.windOn))
 	for i := range f.windOn {
 		w := &f.windOn[i]
-		a := arrangement{name: gustName(w.name), coef: p.room.numbers.take(len(p.normal))}
+		a := forGust(w.name, p.room.numbers.take(len(p.normal)))
 		w.spread(a.coef, len(f.bays), 1)
 		p.blows[i] = a
 	}
 }
-
-func gustName(wind string) string { return "0.42 W, " + wind }
 
 // codeTotalName names the deflection that the building code counts.
 const codeTotalName = "dead plus live deflection by the code"
@@ -62,7 +60,7 @@ func (f *frame) codeTotal(w *wood, h *holding) (name string, bay int, worst memb
 	x := f.farthest(both, ei, bay)
 	worst = member.NewTotalDeflection(f.plan.At(dead, ei, x).Deflection, f.plan.At(f.sag[by].coef, ei, x).Deflection,
 		w.seasoning(), f.limit(h.limits.code, bay))
-	return "D + " + f.sag[by].name, bay, worst
+	return "D + " + f.sag[by].name(), bay, worst
 }
 
 // farthest is the place in a bay where the deflection that counts is largest, in.

@@ -106,7 +106,7 @@ func (m *model) tippedRafter(kind connections.Kind, line, support int, d *design
 func (j *joint) demand(a *arrangement, vertical float64, along, out share) {
 	j.prying.raise(a, vertical)
 	j.demands = append(j.demands, connections.Demand{
-		Combination: a.name, Duration: a.duration, Vertical: vertical, Along: along.wind * a.wind, Out: out.wind * a.wind,
+		Combination: a.name(), Duration: a.duration, Vertical: vertical, Along: along.wind * a.wind, Out: out.wind * a.wind,
 	})
 }
 

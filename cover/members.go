@@ -136,15 +136,15 @@ func (lw *lineWork) worst(k checkKind) int {
 func (f *frame) nameOf(k checkKind, x found) string {
 	switch k {
 	case liveCheck:
-		return f.sag[x.by].name
+		return f.sag[x.by].name()
 	case sagCheck:
-		return "Kcr D, and " + f.sag[x.by].name
+		return "Kcr D, and " + f.sag[x.by].name()
 	case gustCheck:
-		return f.blows[x.by].name
+		return f.blows[x.by].name()
 	case axialCheck:
-		return f.arr[x.by].name + ", with the largest force along the slope"
+		return f.arr[x.by].name() + ", with the largest force along the slope"
 	}
-	return f.arr[x.by].name
+	return f.arr[x.by].name()
 }
 
 func newMember(mark, name string, w *wood, st stock, no []Rejected) Member {

@@ -84,7 +84,7 @@ func (ws *workspace) worstOf(k postCheck) (*postWork, string) {
 
 // postCombination names what brings a check of a post.
 func (m *model) postCombination(c *postCase, k postCheck, x postFound) string {
-	name := m.lines[c.line].arr[x.by].name
+	name := m.lines[c.line].arr[x.by].name()
 	if x.quake {
 		name = m.rules.quakes[x.by].Name
 	}

@@ -201,7 +201,7 @@ func (r *rafterFrame) strength(m *model, c *loads.Combination, p pattern, w wind
 // worker is dead load with the maintenance load at one place.
 func (r *rafterFrame) worker(m *model, i int, share float64) arrangement {
 	a := newArrangement(&m.rules.worker, pattern{}, "")
-	a.name += " " + r.points[i].name
+	a.words[1], a.spaced = r.points[i].name, true
 	a.onPlan, a.coef = m.rules.stands, r.room.numbers.take(len(r.normal))
 	a.coef[0] = a.self * m.layers(false) * m.plan.spacing * share * r.cosine
 	a.coef[r.pointCase(i)] = a.onPlan * loads.MaintenanceLoad * r.cosine
@@ -214,7 +214,7 @@ func (r *rafterFrame) arrangeSag(m *model, share float64) {
 	all := patterns(r.bays)
 	list, none := r.room.list()
 	for _, p := range append(all, m.drifted(all[0].bays)...) {
-		a := arrangement{name: p.sagName(), coef: r.room.numbers.take(len(r.normal))}
+		a := p.forSag(r.room.numbers.take(len(r.normal)))
 		even := max(m.live, m.snow.even(0))
 		if p.set > 0 {
 			even = m.snow.even(p.set)

@@ -64,5 +64,5 @@ func (p *prying) raise(a *arrangement, vertical float64) {
 	if a.least || asWind <= p.asWind {
 		return
 	}
-	*p = prying{-vertical, factor, asWind, a.name}
+	*p = prying{-vertical, factor, asWind, a.name()}
 }

@@ -40,7 +40,7 @@ func (m *model) rafterReaction(support int, y float64, d *design) Reaction {
 	}
 	for i := range r.arr {
 		a := &r.arr[i]
-		out.extremes(a.name, r.reactionOf(a, support, &d.rafter).total())
+		out.extremes(a.name(), r.reactionOf(a, support, &d.rafter).total())
 	}
 	return out
 }
@@ -79,7 +79,7 @@ func (m *model) postReaction(l *beamFrame, line, post int, name string, d *desig
 		}
 	}
 	for i := range l.arr {
-		out.extremes(l.arr[i].name, l.forces[i][post])
+		out.extremes(l.arr[i].name(), l.forces[i][post])
 	}
 	return out
 }

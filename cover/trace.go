@@ -42,7 +42,7 @@ func (t traced) lines() []calc.Line {
 		}
 		value, factor := t.symbol+"_"+c.letter, "f_"+c.letter
 		s.Given(value, t.values[i], t.unit, fmt.Sprintf("%s there under %s, by the statics of the member", t.what, c.words))
-		s.Quoted(factor, factors[i], "", t.arr.clause+", "+combinationOf(t.arr.name), t.arr.status)
+		s.Quoted(factor, factors[i], "", t.arr.clause+", "+combinationOf(t.arr.name()), t.arr.status)
 		if formula != "" {
 			formula += " + "
 		}
@@ -52,7 +52,7 @@ func (t traced) lines() []calc.Line {
 	if t.reduced {
 		formula, sum = "abs("+formula+")", math.Abs(sum)
 	}
-	s.Step(t.symbol, formula, sum, t.unit, t.arr.clause+", "+t.arr.name)
+	s.Step(t.symbol, formula, sum, t.unit, t.arr.clause+", "+t.arr.name())
 	return s.Lines()
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"patiocover/calc"
 	"patiocover/loads"
@@ -214,16 +215,25 @@ func (w *windLoads) firstBand() []windCase {
 // component is the pressure on a member as a component: one zone at its ends and one
 // between them, down for sign 1, up for −1.
 func component(name string, ends, middle wind.Component, sign float64) windCase {
-	c := windCase{ends: ends.Pressure, middle: middle.Pressure, share: 1}
-	sense := "down"
+	c := componentAlone(ends, middle, sign)
+	sense := " down"
 	if sign < 0 {
-		c.ends, c.middle, sense = -ends.Suction, -middle.Suction, "up"
+		sense = " up"
 	}
-	c.name = fmt.Sprintf("%s, zone %d %s", name, ends.Zone, sense)
+	zones := ", zone " + strconv.Itoa(ends.Zone)
 	if middle.Zone != ends.Zone {
-		c.name = fmt.Sprintf("%s, zones %d and %d %s", name, ends.Zone, middle.Zone, sense)
+		zones = ", zones " + strconv.Itoa(ends.Zone) + " and " + strconv.Itoa(middle.Zone)
 	}
+	c.name = name + zones + sense
 	return c
+}
+
+// componentAlone is that pressure without a name.
+func componentAlone(ends, middle wind.Component, sign float64) windCase {
+	if sign < 0 {
+		return windCase{ends: -ends.Suction, middle: -middle.Suction, share: 1}
+	}
+	return windCase{ends: ends.Pressure, middle: middle.Pressure, share: 1}
 }
 
 // down and up tell which ways a case presses anywhere on the roof.
@@ -271,7 +281,9 @@ func (w *windLoads) on(m *model, line, support int) []windOn {
 			consider(part.name, r.windAt(m, support, part))
 		}
 	}
-	out := append([]windOn{high, low}, w.byBay(m, line, support)...)
+	byBay := w.byBay(m, line, support)
+	out := append(m.room.winds.take(2 + len(byBay) + 2*len(w.along))[:0], high, low)
+	out = append(out, byBay...)
 	for side, from := range []string{"from the left", "from the right"} {
 		for _, b := range w.along {
 			on := windOn{name: b.name + ", " + from, side: side + 1}

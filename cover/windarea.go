@@ -108,6 +108,6 @@ func (w *windOn) less(m *model, support int, c wind.Component) float64 {
 	if w.force < 0 {
 		sign = -1
 	}
-	own := m.rafter.windAt(m, support, component("", c, c, sign))
+	own := m.rafter.windAt(m, support, componentAlone(c, c, sign))
 	return sign * max(0, sign*(own-w.force))
 }
