@@ -83,7 +83,7 @@ func density(grade string) string {
 // The number of values known from memory only. It may only fall: confirm a value
 // in a text that prints it, note that in the table, and lower the number here.
 func TestRecalledValuesOnlyFall(t *testing.T) {
-	most := map[Table]int{Table4A: 434, Table4B: 21, Table4D: 229}
+	most := map[Table]int{Table4A: 0, Table4B: 21, Table4D: 229}
 	recalled, all := map[Table]int{}, map[Table]int{}
 	for _, r := range rows {
 		for _, q := range r.values.all() {
@@ -99,7 +99,7 @@ func TestRecalledValuesOnlyFall(t *testing.T) {
 	}
 }
 
-// The same for the rows of the factors: sustained heat, flat use of 4 in. stock 10
+// The same for the rows of the factors: flat use of 4 in. stock 10
 // in. and wider and of beams and stringers, and shrinkage of redwood and cedar.
 func TestRecalledFactorsOnlyFall(t *testing.T) {
 	count := func(name string, most int, status ...calc.Status) {
@@ -116,15 +116,15 @@ func TestRecalledFactorsOnlyFall(t *testing.T) {
 	count("cfu.csv", 1, statuses(flatFactors, flatFactor.known)...)
 	count("cfu4d.csv", 3, statuses(flatTimbers, flatTimber.known)...)
 	count("cm.csv", 0, statuses(wetRows, func(w wetRow) calc.Status { return w.status })...)
-	count("ct.csv", 14, statuses(heat, heatRow.known)...)
+	count("ct.csv", 0, statuses(heat, heatRow.known)...)
 	count("ci.csv", 0, statuses(incisions, incision.known)...)
 	count("duration.csv", 0, statuses(durationRows, func(d durationRow) calc.Status { return d.status })...)
-	count("table5a.csv", 96, laminatedStatuses()...)
+	count("table5a.csv", 92, laminatedStatuses()...)
 	count("table4c.csv", 7, statuses(machineRows, func(v Values) calc.Status { return v.Bending.Status })...)
 	count("laminated.csv", 16, statuses(laminatedSizes, laminatedSize.known)...)
 	count("builtup.csv", 1, statuses(builtupRows, builtupRow.known)...)
 	count("lrfd.csv", 0, statuses(conversionRows, conversion.known)...)
-	count("timeeffect.csv", 2, statuses(timeRows, timeRow.known)...)
+	count("timeeffect.csv", 0, statuses(timeRows, timeRow.known)...)
 	count("shrinkage.csv", 2, statuses(shrinkageRows, func(r shrinkageRow) calc.Status { return r.status })...)
 }
 

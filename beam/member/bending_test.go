@@ -174,13 +174,17 @@ func TestEffectiveLengths(t *testing.T) {
 	assert.Equal(t, "cantilever, concentrated at free end", member.CantileverTip.String())
 }
 
-// An effective length that is recalled marks the check; one that was read does not.
+// Every effective length was read, and marks no check; an end condition that is recalled
+// marks that of a column.
 func TestRecalledLengthMarksTheCheck(t *testing.T) {
 	a := adjusted(t, "Douglas Fir-Larch", "No.2", "2x8", lumber.Use{})
 	read := member.NewBending(1, a, lumber.TenYears, member.Bracing{Unbraced: 96, Loading: member.UniformSpan})
 	assert.False(t, read.Explain().Recalled())
-	recalled := member.NewBending(1, a, lumber.TenYears, member.Bracing{Unbraced: 96, Loading: member.SixthPoints})
-	assert.True(t, recalled.Explain().Recalled())
+	sixths := member.NewBending(1, a, lumber.TenYears, member.Bracing{Unbraced: 96, Loading: member.SixthPoints})
+	assert.False(t, sixths.Explain().Recalled())
+	axis := member.Axis{Length: 96, Ends: member.FixedFree}
+	post := member.NewCompression(1, a, lumber.TenYears, member.Column{Deep: axis, Thin: axis})
+	assert.True(t, post.Explain().Recalled(), "NDS 2018 Appendix G")
 }
 
 // A vanishing unbraced length is a braced edge, without loss of digits.

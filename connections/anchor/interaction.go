@@ -36,7 +36,7 @@ func (i Interaction) Explain() calc.Check {
 	s.Given("r_N", i.Pull, "", "N_ua / phiN_n, from the check in tension")
 	s.Given("r_V", i.Push, "", "V_ua / phiV_n, from the check in shear")
 	if i.Both {
-		s.Quoted("r_max", both, "", "ACI 318-19 17.8.3", calc.Recalled)
+		s.Quoted("r_max", both, "", "ACI 318-19 17.8.3 (318-14 17.6.3 seen restated)", calc.Read)
 		s.Step("r", "max(r_N, r_V, (r_N + r_V) / r_max)", i.Used, "", "ACI 318-19 17.8.3")
 	}
 	if !i.Both {

@@ -43,7 +43,7 @@ func (r Room) Explain() calc.Check {
 	s.Given("h_0", r.Embedment, "in", "embedment, to the bearing face of the head")
 	s.Given("c_min", r.Nearest, "in", "nearest edge of the concrete")
 	s.Given("h_a", r.Thickness, "in", "thickness of the concrete")
-	s.Quoted("c_0", earthCover, "in", "ACI 318-19 Table 20.5.1.3.1, cover of steel cast against earth", calc.Recalled)
+	s.Quoted("c_0", earthCover, "in", "ACI 318-19 Table 20.5.1.3.1, cover of steel cast against earth (318-14 seen transcribed)", calc.Read)
 	s.Quoted("n_d", torquedEdge, "", "ACI 318-19 17.9.2, diameters to the edge of a bolt that is tightened", calc.Recalled)
 	s.Step("c_req", "max(n_d * d_a, c_0 + d_a)", r.LeastEdge, "in", "ACI 318-19 17.9.2, the head reaching one diameter out")
 	s.Step("h_req", "h_0 + d_a + c_0", r.LeastThickness, "in", "ACI 318-19 Table 20.5.1.3.1, the head one diameter high")

@@ -131,12 +131,13 @@ func (v Shear) breakLines(s *calc.Sheet) {
 	s.Step("A_Vc", "(min(c_l, 1.5 * c_a1) + min(c_r, 1.5 * c_a1)) * min(1.5 * c_a1, h_a)", k.Area, "in²", "ACI 318-19 17.7.2.1.1")
 	s.Step("A_Vco", "4.5 * c_a1 * c_a1", k.Whole, "in²", "ACI 318-19 eq. 17.7.2.1.3")
 	s.Step("psi_ed", "min(1, 0.7 + 0.3 * min(c_l, c_r) / (1.5 * c_a1))", k.Edge, "", "ACI 318-19 eq. 17.7.2.4.1")
-	s.Quoted("psi_c", k.Crack, "", "ACI 318-19 17.7.2.5, no edge reinforcement"+crackWords(v.Uncracked), calc.Recalled)
+	s.Quoted("psi_c", k.Crack, "", "ACI 318-19 17.7.2.5 (318-14 17.5.2.7 seen restated), no edge reinforcement"+crackWords(v.Uncracked),
+		calc.Read)
 	s.Step("psi_h", "sqrt(max(1, 1.5 * c_a1 / h_a))", k.Thin, "", "ACI 318-19 eq. 17.7.2.6.1")
 	s.Given("l_e", k.Bearing, "in", "embedment, at most 8 diameters")
 	s.Step("V_b", "min(7 * pow(l_e / d_a, 0.2) * sqrt(d_a), 9) * sqrt(f_c) * pow(c_a1, 1.5)", k.Basic, "lb",
 		"ACI 318-19 eq. 17.7.2.2.1a and b, normal weight")
 	s.Step("V_cb", "A_Vc / A_Vco * psi_ed * psi_c * psi_h * V_b", k.Nominal, "lb", "ACI 318-19 eq. 17.7.2.1a")
-	s.Quoted("phi_c", phiConcrete, "", "ACI 318-19 17.5.3, shear, no supplementary reinforcement", calc.Recalled)
+	s.Quoted("phi_c", phiConcrete, "", "ACI 318-19 17.5.3 (318-14 17.3.3 seen restated), shear, no supplementary reinforcement", calc.Read)
 	s.Step("phiV_cb", "phi_c * V_cb", v.Designs[Breakout], "lb", "ACI 318-19 17.5.2")
 }

@@ -162,16 +162,16 @@ func (t Tension) coneLines(s *calc.Sheet) {
 	s.Step("A_Nco", "9 * h_ef * h_ef", t.Whole, "in²", "ACI 318-19 eq. 17.6.2.1.4")
 	s.Step("c_min", "min(c_w, c_e, c_s, c_n)", t.Nearest, "in", "nearest edge")
 	s.Step("psi_ed", "min(1, 0.7 + 0.3 * c_min / (1.5 * h_ef))", t.Edge, "", "ACI 318-19 eq. 17.6.2.4.1")
-	s.Quoted("psi_c", t.Crack, "", "ACI 318-19 17.6.2.5"+crackWords(t.Uncracked), calc.Recalled)
+	s.Quoted("psi_c", t.Crack, "", "ACI 318-19 17.6.2.5 (318-14 17.4.2.6 seen restated)"+crackWords(t.Uncracked), calc.Read)
 	s.Given("psi_cp", t.Split, "", "ACI 318-19 17.6.2.6"+crackWords(t.Uncracked))
-	status := calc.Recalled
-	if t.Kind == Drilled {
-		status = calc.Read
-	}
-	s.Quoted("k_c", t.breakoutFactor(), "", "ACI 318-19 17.6.2.2.1, "+t.Kind.String(), status)
+	s.Quoted("k_c", t.breakoutFactor(), "", "ACI 318-19 17.6.2.2.1 (318-14 17.4.2.2 seen restated), "+t.Kind.String(), calc.Read)
 	s.Step("N_b", "k_c * sqrt(f_c) * pow(h_ef, 1.5)", t.Basic, "lb", "ACI 318-19 eq. 17.6.2.2.1, normal weight")
 	s.Step("N_cb", "A_Nc / A_Nco * psi_ed * psi_c * psi_cp * N_b", t.Nominal, "lb", "ACI 318-19 eq. 17.6.2.1a")
-	s.Quoted("phi_c", t.phi(), "", "ACI 318-19 17.5.3, "+t.Kind.String()+", no supplementary reinforcement", calc.Recalled)
+	known := calc.Recalled
+	if t.Kind == Drilled {
+		known = calc.Read // by category, seen restated
+	}
+	s.Quoted("phi_c", t.phi(), "", "ACI 318-19 17.5.3, "+t.Kind.String()+", no supplementary reinforcement", known)
 	s.Step("phiN_cb", "phi_c * N_cb", t.Designs[Breakout], "lb", "ACI 318-19 17.5.2")
 }
 

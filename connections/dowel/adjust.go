@@ -172,8 +172,8 @@ func (f *Factors) write(s *calc.Sheet) string {
 	c := f.Conditions
 	product := "C_D"
 	if c.Method == lumber.LRFD {
-		s.Quoted("K_F", formatFactor, "", "NDS 2018 Table N1, connections", calc.Recalled)
-		s.Quoted("phi_z", resistanceFactor, "", "NDS 2018 Table N2, connections", calc.Recalled)
+		s.Quoted("K_F", formatFactor, "", "NDS 2018 Table N1, connections (seen restated)", calc.Read)
+		s.Quoted("phi_z", resistanceFactor, "", "NDS 2018 Table N2, connections (seen restated)", calc.Read)
 		s.Quoted("lambda", min(largestTime, c.Duration.TimeEffect()), "", "NDS 2018 Table N3, connections at most 1.0", calc.Recalled)
 		product = "K_F * phi_z * lambda"
 	}

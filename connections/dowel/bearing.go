@@ -109,9 +109,9 @@ func (b Bearing) write(s *calc.Sheet, member string) {
 		s.Quoted(fe, b.Strength, "psi", b.hard.source+", "+b.Member.Material.String()+" "+b.hard.grade, b.hard.status)
 		return
 	}
-	const source = "NDS 2018 Table 12.3.3, rounded to 50 psi"
+	const source = "NDS 2018 Table 12.3.3 (seen restated), rounded to 50 psi"
 	s.Given("G_"+member, b.Member.Gravity, "", "specific gravity of the wood, NDS 2018 Table 12.3.3A")
-	g, quoted := "pow(G_"+member+", ", calc.Recalled
+	g, quoted := "pow(G_"+member+", ", calc.Read
 	step := func(symbol, formula string, x float64) {
 		s.Append([]calc.Line{{Symbol: symbol, Formula: formula, X: x, Unit: "psi", Source: source, Status: quoted}})
 	}

@@ -46,10 +46,11 @@ type Fastener struct {
 	Yield    float64 // Fyb, bending yield strength, psi
 	Tensile  float64 // area in tension, in²; 0 when not known
 
-	status      calc.Status // of the sizes
-	source      string
-	yieldStatus calc.Status
-	yieldSource string
+	status       calc.Status // of the sizes
+	threadStatus calc.Status // of the thread of a lag screw
+	source       string
+	yieldStatus  calc.Status
+	yieldSource  string
 }
 
 // Large reports whether the rules for D of 1/4 in. and more hold for the fastener:

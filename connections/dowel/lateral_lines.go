@@ -10,7 +10,7 @@ import (
 const (
 	yieldEquations = "NDS 2018 Table 12.3.1A"
 	gapEquations   = "AWC Technical Report 12 Table 1-1"
-	reductionTerms = "NDS 2018 Table 12.3.1B"
+	reductionTerms = "NDS 2018 Table 12.3.1B (seen restated)"
 )
 
 // Lines writes the lateral value out; its last line is Z.
@@ -70,24 +70,28 @@ func (v *Lateral) writeLengths(s *calc.Sheet) {
 
 // writeReductions writes the reduction terms.
 func (v *Lateral) writeReductions(s *calc.Sheet) {
-	recalled := func(symbol, formula string, x float64) {
-		s.Append([]calc.Line{{Symbol: symbol, Formula: formula, X: x, Source: reductionTerms, Status: calc.Recalled}})
+	known := calc.Read
+	if v.reduction == threadedDowel {
+		known = calc.Recalled // the note on threads below 1/4 in
+	}
+	term := func(symbol, formula string, x float64) {
+		s.Append([]calc.Line{{Symbol: symbol, Formula: formula, X: x, Source: reductionTerms, Status: known}})
 	}
 	formulas := [3]string{"4 * K_theta", "3.6 * K_theta", "3.2 * K_theta"}
 	switch v.reduction {
 	case smallDowel:
-		recalled("K_D", "max(2.2, 10 * D + 0.5)", v.SmallFactor)
+		term("K_D", "max(2.2, 10 * D + 0.5)", v.SmallFactor)
 		formulas = [3]string{"K_D", "K_D", "K_D"}
 	case threadedDowel:
-		recalled("K_D", "max(2.2, 10 * D_r + 0.5)", v.SmallFactor)
+		term("K_D", "max(2.2, 10 * D_r + 0.5)", v.SmallFactor)
 		formulas = [3]string{"K_D * K_theta", "K_D * K_theta", "K_D * K_theta"}
 	}
 	if v.reduction != smallDowel {
 		s.Given("theta_max", v.Angle, "deg", "larger angle of load to grain of the members")
-		recalled("K_theta", "1 + 0.25 * (theta_max / 90)", v.AngleFactor)
+		term("K_theta", "1 + 0.25 * (theta_max / 90)", v.AngleFactor)
 	}
 	for i, symbol := range [3]string{"R_d_I", "R_d_II", "R_d_III"} {
-		recalled(symbol, formulas[i], v.Reductions[i])
+		term(symbol, formulas[i], v.Reductions[i])
 	}
 }
 
@@ -99,11 +103,18 @@ func (v *Lateral) perPlane(formula string) string {
 	return formula
 }
 
-// equation writes the value of one mode.
+// equation writes the value of one mode. The equations of members that touch were seen
+// restated, but for that of a bent main member, which follows from the general dowel
+// equation of the same mode without a gap.
 func (v *Lateral) equation(s *calc.Sheet, m Mode, formula, source string) {
-	s.Append([]calc.Line{{
-		Symbol: "Z_" + m.String(), Formula: formula, X: v.Values[m], Unit: "lb", Source: source, Status: calc.Recalled,
-	}})
+	known := calc.Recalled
+	switch {
+	case source == yieldEquations && m == BendingMain:
+		known = calc.Computed
+	case source == yieldEquations:
+		known, source = calc.Read, source+" (seen restated)"
+	}
+	s.Append([]calc.Line{{Symbol: "Z_" + m.String(), Formula: formula, X: v.Values[m], Unit: "lb", Source: source, Status: known}})
 }
 
 // writeTouching writes the yield limit equations.

@@ -68,10 +68,13 @@ var lags = calc.ReadTable("lags.csv", lagCSV, func(r calc.Row) Fastener {
 	return f.withYield()
 })
 
-type lagLength struct{ length, thread float64 } // in
+type lagLength struct {
+	length, thread float64 // in
+	status         calc.Status
+}
 
 var lagLengths = calc.ReadTable("lag_lengths.csv", lagLengthCSV, func(r calc.Row) lagLength {
-	return lagLength{r.Num("L in"), r.Num("thread in")}
+	return lagLength{r.Num("L in"), r.Num("thread in"), r.Status()}
 })
 
 var bolts = calc.ReadTable("bolts.csv", boltCSV, func(r calc.Row) Fastener {
@@ -122,7 +125,7 @@ func FindLag(size string, length float64) (Fastener, bool) {
 	f.Length = length
 	for _, l := range lagLengths {
 		if l.length <= length {
-			f.Thread = l.thread
+			f.Thread, f.threadStatus = l.thread, l.status
 		}
 	}
 	last := lagLengths[len(lagLengths)-1].length

@@ -40,7 +40,7 @@ func TestRecalledRowsOnlyFall(t *testing.T) {
 		count(r.status)
 	}
 	t.Logf("%d rows of the tables of dowels are recalled", recalled)
-	assert.LessOrEqual(t, recalled, 99)
+	assert.LessOrEqual(t, recalled, 83)
 }
 
 // What must hold of every size: a root no thicker than the shank, a bending yield
@@ -72,5 +72,29 @@ func TestEveryConditionHasItsFactor(t *testing.T) {
 			assert.NotEmpty(t, f.wet.source, "%v %+v", kind, c)
 			assert.NotEmpty(t, f.heat.source, "%v %+v", kind, c)
 		}
+	}
+}
+
+// The thread of a lag screw is half of its length and 1/2 in, at most 6 in (ASME B18.2.1, as
+// an engineering handbook prints it); where the wood standard has another value it is the
+// shorter.
+func TestThreadOfALagScrew(t *testing.T) {
+	for _, l := range lagLengths {
+		formula := min(l.length/2+0.5, 6)
+		if l.status == calc.Computed {
+			assert.InDelta(t, formula, l.thread, 1e-9, "%v in", l.length)
+		}
+		assert.LessOrEqual(t, l.thread, formula, "%v in", l.length)
+	}
+}
+
+// Roots of lag screws as ASME B18.2.1 prints them.
+func TestRootsOfLagScrews(t *testing.T) {
+	printed := map[float64]float64{
+		0.25: 0.173, 0.3125: 0.227, 0.375: 0.265, 0.4375: 0.328, 0.5: 0.371, 0.625: 0.471, 0.75: 0.579, 0.875: 0.683, 1: 0.780,
+	}
+	assert.Len(t, Lags(), len(printed))
+	for _, f := range Lags() {
+		assert.InDelta(t, printed[f.Diameter], f.Root, 5e-4, f.Name)
 	}
 }

@@ -102,7 +102,7 @@ func (w *Withdrawal) write(s *calc.Sheet) {
 	s.Append([]calc.Line{{Symbol: "W", Formula: formula, X: w.PerInch, Unit: "lb/in", Source: source, Status: status}})
 	switch {
 	case f.Kind == LagScrew:
-		s.Quoted("L_t", f.Thread, "in", "thread with its tip, NDS 2018 Table L2", calc.Recalled)
+		s.Quoted("L_t", f.Thread, "in", "thread with its tip, NDS 2018 Table L2", f.threadStatus)
 		s.Quoted("E", f.Tip, "in", "tip, NDS 2018 Table L2", f.status)
 		s.Step("p_t", "max(0, min(L_t, l_h) - E)", w.Length, "in", "NDS 2018 12.2.1.1: thread without tip")
 	case f.Kind == WoodScrew || f.Shank == RingShank && f.Kind == Nail:
