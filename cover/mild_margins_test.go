@@ -87,6 +87,9 @@ func TestMarginsOfMildCoversHold(t *testing.T) {
 		}
 		kept := keptWhole(in, r)
 		smallerHold(t, kept, r)
+		if f := r.Foundations[0]; f.Kind == "embedded" && r.Footings != nil && r.Footings.OneSize {
+			kept.Foundation.Width, kept.Foundation.Depth = &f.Width, &f.Depth // posts bend by how deep they stand
+		}
 		m := rapid.SampledFrom(r.Margins).Draw(t, "margin")
 		if m.Missing != "" {
 			t.Fatalf("%s has no margin: %s", m.Path, m.Missing)

@@ -38,6 +38,9 @@ func (m *model) smaller(kept Input) []Smaller {
 			continue
 		}
 		in := kept.clone()
+		if m.planted() { // a post in the ground bends by its own footing, not by that of another size
+			in.Foundation.Width, in.Foundation.Depth = m.in.Foundation.Width, m.in.Foundation.Depth
+		}
 		s.Size, *k.at(&in) = size, &size
 		t := tryInput(in, 0)
 		s.Missing, s.Passes = t.fault, t.passes()
