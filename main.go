@@ -109,7 +109,9 @@ func sizeCommand(in io.Reader) *cobra.Command {
 	asJSON := c.Flags().Bool("json", false, "print the report as JSON")
 	written := c.Flags().Bool("calc", false, "print the written calculations too")
 	margins := c.Flags().Bool("margins", false, "find how far spans, spacing and loads may go before a check is over")
-	c.MarkFlagsMutuallyExclusive("json", "calc")
+	buy := c.Flags().Bool("buy", false, "print what to buy as comma separated values, and nothing else")
+	c.MarkFlagsMutuallyExclusive("json", "calc", "buy")
+	c.MarkFlagsMutuallyExclusive("margins", "buy")
 	c.RunE = func(c *cobra.Command, args []string) error {
 		job, err := read(args[0], in)
 		if err != nil {
@@ -120,7 +122,11 @@ func sizeCommand(in io.Reader) *cobra.Command {
 			way = cover.SizeAndMargins
 		}
 		r, err := way(job)
-		if err == nil { // as it must be: a job that was read is valid
+		switch {
+		case err != nil: // as it must not be: a job that was read is valid
+		case *buy:
+			err = web.BuyList(c.OutOrStdout(), r)
+		default:
 			err = show(c.OutOrStdout(), r, *asJSON, *written)
 		}
 		if err != nil {

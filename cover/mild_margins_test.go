@@ -178,3 +178,42 @@ func TestMarginsOfEveryKind(t *testing.T) {
 		require.Len(t, r.Smaller, 3, name)
 	}
 }
+
+// Whatever the cover, every margin has one answer: how far it goes and what is over then, that
+// nothing is up to where the answers end, that all is over down to a value, or why it is not
+// known. So has every size next below.
+func TestMarginsOfAnyCoverAnswerOrSayWhy(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r, err := cover.SizeAndMargins(randomCover(t))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range r.Margins {
+			answers := 0
+			for _, yes := range []bool{
+				m.Missing != "",
+				m.None && m.Mark != "" && m.Check != "" && m.Over <= m.Now,
+				m.Reached && m.Passes >= m.Now && m.Ends != "" && m.Over == 0,
+				m.Mark != "" && m.Check != "" && m.Over > m.Passes && m.Ratio > 1 && !m.None,
+			} {
+				if yes {
+					answers++
+				}
+			}
+			if answers != 1 {
+				t.Fatalf("%d answers: %+v", answers, m)
+			}
+			if (m.Rest != nil) != (m.Missing == "" && !m.None && m.Passes >= m.Now) {
+				t.Fatalf("the rest of %+v is %+v", m, m.Rest)
+			}
+			if m.Rest != nil && !m.Rest.Reached && (m.Rest.Mark == "" || m.Rest.Check == "" || m.Rest.Over > m.Passes) {
+				t.Fatalf("the rest of %+v is %+v", m, m.Rest)
+			}
+		}
+		for _, s := range r.Smaller {
+			if s.Missing == "" && !s.Least && (s.Size == "" || s.Over == "" || s.Check == "" || s.Passes != (s.Ratio <= 1)) {
+				t.Fatalf("%+v", s)
+			}
+		}
+	})
+}

@@ -210,7 +210,7 @@ var comparedHead = []string{
 // are rounded up, capacities and heights down. The error is that of w.
 func ComparedCSV(w io.Writer, c cover.Comparison) error {
 	if _, err := fmt.Fprintf(w, "# %s\n# %s; %s; input %s\n# cost told in %s: %s\n", c.Notice,
-		c.Stamp.Program, c.Stamp.Standards, c.Stamp.InputHash, c.Measure, c.Reason); err != nil {
+		c.Stamp.Program, c.Stamp.Standards, c.Stamp.InputHash, c.Measure, oneLine(c.Reason)); err != nil {
 		return err
 	}
 	out := csv.NewWriter(w)
@@ -239,6 +239,10 @@ func ComparedCSV(w io.Writer, c cover.Comparison) error {
 
 // plainNumber writes a number without commas, to nine digits.
 func plainNumber(x float64) string { return strconv.FormatFloat(x, 'g', 9, 64) }
+
+// oneLine takes the line breaks out of a text that may hold words of the user, so that it
+// stays behind the sign of a comment.
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
 
 // cellText keeps a spreadsheet from taking a text for a formula.
 func cellText(s string) string {

@@ -61,10 +61,10 @@ func pricedOf(t cover.TakeOff) string {
 	case t.Cost == nil:
 		return "No prices were given, so nothing is priced."
 	case missing == "":
-		return "Total: " + dollars(t.Cost) + "; every line has a price. Work, waste and tax are not in it."
+		return "Total: " + dollars(t.Cost) + "; every line has a price. Work and tax are not in it, nor waste beyond the cutting."
 	}
 	return "Total of the lines with a price: " + dollars(t.Cost) + ". It leaves out " + strconv.Itoa(len(t.Unpriced)) +
-		" without a price: " + missing + ". Work, waste and tax are not in it."
+		" without a price: " + missing + ". Work and tax are not in it, nor waste beyond the cutting."
 }
 
 // takeOff prints what to buy.
