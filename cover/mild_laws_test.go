@@ -172,9 +172,38 @@ func cutsHold(t *rapid.T, r cover.Report, w cover.WoodLine) {
 	slices.Sort(need)
 	slices.Sort(cut)
 	for _, ft := range w.TooLong {
-		need = slices.DeleteFunc(need, func(x float64) bool { return x == ft })
+		need = slices.DeleteFunc(need, func(x float64) bool { return math.Abs(x-ft) < 1e-6 })
 	}
-	if !slices.Equal(need, cut) {
+	if !slices.EqualFunc(need, cut, func(a, b float64) bool { return math.Abs(a-b) < 1e-6 }) {
 		t.Fatalf("%s: needed %v, cut %v", w.Item, need, cut)
 	}
+}
+
+// The footings that were chosen hold when they are given, with their bolts, and with the same
+// ratios, whatever holds the cover and whatever it stands on.
+func TestFootingsHoldWhenGiven(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in, before := holding(t)
+		if before.Footings == nil || !before.Footings.OneSize {
+			t.Skip("no footing was chosen")
+		}
+		f := before.Foundations[0]
+		kept := chosen(in, before)
+		kept.Foundation.Width, kept.Foundation.Depth = &f.Width, &f.Depth
+		if f.Neck > 0 {
+			kept.Foundation.Neck, kept.Foundation.PadThickness = &f.Neck, &f.Pad
+		}
+		if f.AnchorChosen {
+			kept.Foundation.AnchorKind, kept.Foundation.AnchorDiameter = new("headed"), &f.AnchorDiameter
+			kept.Foundation.AnchorEmbedment = &f.AnchorDepth
+		}
+		after := answer(t, kept)
+		for i, f := range before.Foundations {
+			g := after.Foundations[i]
+			if g.Verdict != f.Verdict || g.AnchorVerdict != f.AnchorVerdict || math.Abs(float64(g.Ratio-f.Ratio)) > slack {
+				t.Fatalf("%s %s %s %v, anchor %s; given %s %v, anchor %s: %s; %s", f.Post, f.Size, f.Verdict, f.Ratio, f.AnchorVerdict,
+					g.Verdict, g.Ratio, g.AnchorVerdict, g.Reason, g.AnchorReason)
+			}
+		}
+	})
 }

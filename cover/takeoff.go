@@ -88,6 +88,21 @@ func (l *lot) add(mark string, length float64, count int) {
 	l.marks = append(l.marks, mark)
 }
 
+// lengths counts the pieces of each length, whatever their mark: they are cut alike.
+func (l *lot) lengths() []cutting.Piece {
+	var out []cutting.Piece
+	for _, at := range l.pieces {
+		i := slices.IndexFunc(out, func(p cutting.Piece) bool { return math.Abs(p.Length-at.Length) < tiny })
+		if i < 0 {
+			out = append(out, at)
+			continue
+		}
+		out[i].Count += at.Count
+		out[i].Length = max(out[i].Length, at.Length)
+	}
+	return out
+}
+
 // takeOff counts what to buy for the design.
 func (m *model) takeOff(r *Report, d *design) TakeOff {
 	t := TakeOff{Notes: []string{
@@ -218,24 +233,26 @@ func (t *TakeOff) buyWood(l *lot, market Market) {
 		length := ft * calc.Ft
 		sticks = append(sticks, cutting.Stick{Length: length, Price: l.dollars(price, length)})
 	}
-	plan := cutting.New(l.pieces, sticks, sawKerf)
+	lengths := l.lengths()
+	plan := cutting.New(lengths, sticks, sawKerf)
 	w := WoodLine{
 		Item: l.item, Sticks: plan.Sticks, Bought: plan.Bought / calc.Ft, Used: plan.Used / calc.Ft,
 		BoardFeet: plan.Bought * l.nominal / perBoardFoot, Exact: plan.Exact, Price: price,
 	}
-	for i, n := range plan.Unmet {
-		at := l.pieces[i]
+	for i, at := range l.pieces {
 		t.Pieces = append(t.Pieces, PieceLine{Mark: l.marks[i], Item: l.item, Count: at.Count, Length: at.Length / calc.Ft})
 		t.Weight += at.Length * float64(at.Count) * l.weight
+	}
+	for i, n := range plan.Unmet {
 		if n > 0 {
-			w.TooLong = append(w.TooLong, at.Length/calc.Ft)
+			w.TooLong = append(w.TooLong, lengths[i].Length/calc.Ft)
 		}
 	}
 	for _, c := range plan.Cuts {
 		line := CutLine{Count: c.Count, Stick: sticks[c.Stick].Length / calc.Ft}
 		for i, n := range c.Pieces {
 			for range n {
-				line.Pieces = append(line.Pieces, l.pieces[i].Length/calc.Ft)
+				line.Pieces = append(line.Pieces, lengths[i].Length/calc.Ft)
 			}
 		}
 		w.Cuts = append(w.Cuts, line)

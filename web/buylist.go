@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strconv"
 
@@ -76,7 +77,10 @@ func stickRows(t *cover.TakeOff, w *cover.WoodLine) [][]string {
 }
 
 // tooLong reports whether no stick of a wood is long enough for a piece.
-func tooLong(w *cover.WoodLine, ft float64) bool { return slices.Contains(w.TooLong, ft) }
+func tooLong(w *cover.WoodLine, ft float64) bool {
+	const alike = 1e-6 // ft, below which lengths are cut as one
+	return slices.ContainsFunc(w.TooLong, func(x float64) bool { return math.Abs(x-ft) < alike })
+}
 
 // cents writes a cost up to the next cent, and nothing where there is none.
 func cents(x *float64) string {
