@@ -1,8 +1,6 @@
 package cover
 
 import (
-	"math"
-
 	"patiocover/calc"
 	"patiocover/loads"
 )
@@ -185,27 +183,4 @@ func (l *layout) carries(r, b int) bool {
 		*at = came(l.main.m.gradeRafter(l.main.ws, &l.rafters[r].wood, &l.beams[b].wood) <= 1)
 	}
 	return *at == holds
-}
-
-// postBound is the least that posts may cost under a class and a beam, infinite where no
-// stock is long enough.
-func (l *layout) postBound(c, b int) float64 {
-	least := math.Inf(1)
-	for _, cost := range l.postCosts(c, b) {
-		least = min(least, cost)
-	}
-	return least
-}
-
-// postCosts are the least costs of each post under a class and a beam.
-func (l *layout) postCosts(c, b int) []float64 {
-	rafter, beam := &l.rafters[l.classes[c].sticks[0]], &l.beams[b]
-	at := &l.byPost[rafter.depth*l.depths+beam.depth]
-	if *at == nil {
-		*at = make([]float64, len(l.posts))
-		for p := range l.posts {
-			(*at)[p] = l.postCost(l.posts[p].stick, rafter.wood.section.Depth, beam.wood.section.Depth)
-		}
-	}
-	return *at
 }

@@ -12,8 +12,14 @@ import (
 type lengths struct {
 	m       *model
 	sticks  []cutting.Stick
-	rafters map[float64]stockLength // of one ply of all rafters with the ledger, by depth
-	beams   stockLength             // of one ply of all beams
+	rafters map[cutTo]stockLength // of all rafters with the ledger
+	beams   map[cutTo]stockLength // of all beams; no depth
+}
+
+// A cutTo is what the length of pieces depends on.
+type cutTo struct {
+	depth float64 // in
+	plies int
 }
 
 // A stockLength is what the pieces of a lot ask of the yard.
@@ -22,19 +28,12 @@ type stockLength struct {
 	least float64 // in, of the sticks that they are cut from, or what is surely no more
 }
 
-// newLengths lays out the beams.
+// newLengths takes the stock lengths of the market.
 func newLengths(m *model) lengths {
-	l := lengths{m: m, rafters: map[float64]stockLength{}}
+	l := lengths{m: m, rafters: map[cutTo]stockLength{}, beams: map[cutTo]stockLength{}}
 	for _, ft := range m.in.Market.StockLengths {
 		l.sticks = append(l.sticks, cutting.Stick{Length: ft * calc.Ft, Price: ft})
 	}
-	var pieces lot
-	for range m.plan.lines {
-		for _, q := range m.plan.pieces() {
-			pieces.add("", q[1]-q[0], 1)
-		}
-	}
-	l.beams = l.of(&pieces)
 	return l
 }
 
@@ -52,52 +51,102 @@ func (l *lengths) of(pieces *lot) stockLength {
 	return stockLength{plan.Used, plan.Bought}
 }
 
-// times is the length for plies of the same pieces: sticks may be shared between plies.
-func (s stockLength) times(plies int) stockLength {
-	if plies == 1 {
-		return s
-	}
-	return stockLength{s.used * float64(plies), s.used * float64(plies)}
+// A price is the least that the pieces of one kind cost: where they are cut from sticks of
+// their own, and where others may share their sticks, so that only what is used surely counts.
+type price struct {
+	alone  float64
+	shared float64
 }
 
-// rafterBound is the least that all rafters and the ledger cost, in the measure of the front.
-func (l *layout) rafterBound(c *stick) float64 {
-	p, depth := &l.main.m.plan, c.wood.section.Depth
-	at, known := l.lots.rafters[depth]
+// of prices a length of a stick.
+func (s stockLength) of(c *stick) price { return price{s.least * c.rate, s.used * c.rate} }
+
+// rafterPrice is that of all rafters and the ledger, in the measure of the front.
+func (l *layout) rafterPrice(c *stick) price {
+	p, key := &l.main.m.plan, cutTo{c.wood.section.Depth, c.wood.plies()}
+	at, known := l.lots.rafters[key]
 	if !known {
 		var pieces lot
-		pieces.add("", p.slope(p.projection)+depth*p.rise, len(p.rafters)) // both plumb cuts
+		pieces.add("", p.slope(p.projection)+key.depth*p.rise, len(p.rafters)*key.plies) // both plumb cuts
 		if p.attached && *l.full.Cover.Attachment == "ledger" {
 			n := math.Ceil(p.width/l.main.m.longestStick() - leastBay)
 			pieces.add("", p.width/n, int(n))
 		}
 		at = l.lots.of(&pieces)
-		l.lots.rafters[depth] = at
+		l.lots.rafters[key] = at
 	}
-	return l.bound(c, at.times(c.wood.plies()))
+	return at.of(c)
 }
 
-// beamBound is that of all beams.
-func (l *layout) beamBound(c *stick) float64 { return l.bound(c, l.lots.beams.times(c.wood.plies())) }
+// beamPrice is that of all beams.
+func (l *layout) beamPrice(c *stick) price {
+	p, key := &l.main.m.plan, cutTo{plies: c.wood.plies()}
+	at, known := l.lots.beams[key]
+	if !known {
+		var pieces lot
+		for _, q := range p.pieces() {
+			pieces.add("", q[1]-q[0], len(p.lines)*key.plies)
+		}
+		at = l.lots.of(&pieces)
+		l.lots.beams[key] = at
+	}
+	return at.of(c)
+}
 
-// postCost is that of all posts below rafters and beams of these depths, in.
-func (l *layout) postCost(c *stick, rafter, beam float64) float64 {
+// postPrice is that of all posts below rafters and beams of these depths, in.
+func (l *layout) postPrice(c *stick, rafter, beam float64) price {
 	m := l.main.m
 	var pieces lot
 	for i := range m.plan.lines {
-		pieces.add("", m.postHeight(i, rafter, beam), len(m.plan.posts))
+		pieces.add("", m.postHeight(i, rafter, beam), len(m.plan.posts)*c.wood.plies())
 	}
-	return l.bound(c, l.lots.of(&pieces).times(c.wood.plies()))
+	return l.lots.of(&pieces).of(c)
 }
 
-// bound is the least that a length of a stick costs. Of wood that members of another kind
-// may be cut from as well, only what is used surely counts.
-func (l *layout) bound(c *stick, at stockLength) float64 {
-	if math.IsInf(at.used, 1) {
-		return at.used
+// postPrices are those of each post under a class and a beam.
+func (l *layout) postPrices(c, b int) []price {
+	rafter, beam := &l.rafters[l.classes[c].sticks[0]], &l.beams[b]
+	at := &l.byPost[rafter.depth*l.depths+beam.depth]
+	if *at == nil {
+		*at = make([]price, len(l.posts))
+		for p := range l.posts {
+			(*at)[p] = l.postPrice(l.posts[p].stick, rafter.wood.section.Depth, beam.wood.section.Depth)
+		}
 	}
-	if l.yard.shared[c.item] {
-		return at.used * c.rate
+	return *at
+}
+
+// least is the least that the wood of a cover costs.
+func (l *layout) least(r, b, p int, posts []price) float64 {
+	rafter, beam, post := &l.rafters[r], &l.beams[b], &l.posts[p]
+	sum := 0.0
+	add := func(x price, shared bool) {
+		if shared {
+			sum += x.shared
+		} else {
+			sum += x.alone
+		}
 	}
-	return at.least * c.rate
+	add(rafter.price, rafter.mixed && (rafter.lot == beam.lot || rafter.lot == post.lot))
+	add(beam.price, beam.mixed && (beam.lot == rafter.lot || beam.lot == post.lot))
+	add(posts[p], post.mixed && (post.lot == rafter.lot || post.lot == beam.lot))
+	return sum
+}
+
+// pairLeast is the least that the wood of any cover of a class on a beam costs.
+func (l *layout) pairLeast(c, b int) float64 {
+	posts, class := l.postPrices(c, b), &l.classes[c]
+	least := math.Inf(1)
+	if class.mixed || l.beams[b].mixed || l.mixed {
+		for _, r := range class.sticks {
+			for p := range posts {
+				least = min(least, l.least(r, b, p, posts))
+			}
+		}
+		return least
+	}
+	for _, x := range posts {
+		least = min(least, x.alone)
+	}
+	return l.rafters[class.sticks[0]].alone + l.beams[b].alone + least
 }

@@ -12,10 +12,10 @@ import (
 func (l *layout) settle(q FrontPoint, c, b int) {
 	best := math.Inf(1)
 	var kept FrontPoint
-	base, posts := l.beams[b].cost, l.postCosts(c, b)
+	posts := l.postPrices(c, b)
 	for _, r := range l.classes[c].sticks {
 		for p := range l.posts {
-			q.Cost = tidy(l.rafters[r].cost + base + posts[p])
+			q.Cost = tidy(l.least(r, b, p, posts))
 			if math.IsInf(q.Cost, 1) || q.Cost > best {
 				continue
 			}

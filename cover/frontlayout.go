@@ -29,14 +29,15 @@ type layout struct {
 	posts   []candidate
 	classes []class
 	probes  []probe
-	loaded  int         // the class whose rafters lie on the beams, from 1
-	strong  []attempt   // by class and beam
-	always  []attempt   // by beam: it holds under every class
-	seated  []attempt   // by rafter and seat
-	fit     []attempt   // by rafter: its joints hold as far as they depend on it alone
-	sags    []float64   // in, by class and beam; below 0 where not known yet
-	byPost  [][]float64 // least cost of each post by depth of rafter and beam
-	depths  int         // how many depths the beams have
+	loaded  int       // the class whose rafters lie on the beams, from 1
+	strong  []attempt // by class and beam
+	always  []attempt // by beam: it holds under every class
+	seated  []attempt // by rafter and seat
+	fit     []attempt // by rafter: its joints hold as far as they depend on it alone
+	sags    []float64 // in, by class and beam; below 0 where not known yet
+	byPost  [][]price // of each post by depth of rafter and beam
+	mixed   bool      // posts may be cut from the lots of other members
+	depths  int       // how many depths the beams have
 }
 
 // An attempt is what came of a check that is made once.
@@ -60,7 +61,7 @@ func came(held bool) attempt {
 // A candidate is a stick in a layout.
 type candidate struct {
 	*stick
-	cost  float64 // least cost of all of them
+	price
 	class int     // of a rafter
 	seat  int     // of a beam: those that seat a rafter alike
 	depth int     // place of its depth among the depths of its kind
@@ -71,7 +72,7 @@ type candidate struct {
 type class struct {
 	sticks []int // the cheapest first
 	rating float64
-	cost   float64 // of the cheapest
+	mixed  bool // some may be cut from the lots of other members
 	wood   *wood
 	own    []float64 // lb of a rafter's own weight on a beam, by line
 }
@@ -140,14 +141,15 @@ func (l *layout) stock() {
 	m := l.main.m
 	l.lots = newLengths(m)
 	rafters := l.yard.rafters[index(m.rafters.use.Repetitive)]
-	l.rafters = l.take(rafters, l.rafterBound)
-	l.beams = l.take(l.yard.beams, l.beamBound)
-	l.posts = l.take(l.yard.posts, func(c *stick) float64 { return c.rate * float64(c.wood.plies()) })
+	l.rafters = l.take(rafters, l.rafterPrice)
+	l.beams = l.take(l.yard.beams, l.beamPrice)
+	l.posts = l.take(l.yard.posts, func(c *stick) price { return price{alone: c.rate * float64(c.wood.plies())} })
+	l.mixed = slices.ContainsFunc(l.posts, func(c candidate) bool { return c.mixed })
 }
 
 // take prices candidates, leaves out what no stock is long enough for, and puts the cheaper
 // ones first.
-func (l *layout) take(all []stick, cost func(*stick) float64) []candidate {
+func (l *layout) take(all []stick, of func(*stick) price) []candidate {
 	var depths []float64
 	var seats []seatKey
 	place := func(w *wood) int {
@@ -159,8 +161,8 @@ func (l *layout) take(all []stick, cost func(*stick) float64) []candidate {
 	}
 	var out []candidate
 	for i := range all {
-		c := candidate{stick: &all[i], cost: cost(&all[i])}
-		if math.IsInf(c.cost, 1) {
+		c := candidate{stick: &all[i], price: of(&all[i])}
+		if math.IsInf(c.alone, 1) {
 			continue
 		}
 		c.depth, c.stiff = place(&c.wood), c.wood.dry.Elasticity.Value*c.wood.section.Inertia()
@@ -171,7 +173,7 @@ func (l *layout) take(all []stick, cost func(*stick) float64) []candidate {
 		out = append(out, c)
 	}
 	slices.SortFunc(out, func(a, b candidate) int {
-		return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.size, b.size), cmp.Compare(a.grade, b.grade))
+		return cmp.Or(cmp.Compare(a.alone, b.alone), cmp.Compare(a.size, b.size), cmp.Compare(a.grade, b.grade))
 	})
 	return out
 }
@@ -238,13 +240,13 @@ func (l *layout) classify() {
 		})
 		if at < 0 {
 			at = len(l.classes)
-			k := class{wood: w, cost: c.cost, rating: l.links.m.tieRating(l.woodFor(l.links.m, c.stick))}
+			k := class{wood: w, rating: l.links.m.tieRating(l.woodFor(l.links.m, c.stick))}
 			for _, line := range m.lines {
 				k.own = append(k.own, m.rafter.ownAt(line.support, w, false))
 			}
 			l.classes = append(l.classes, k)
 		}
-		c.class = at
+		c.class, l.classes[at].mixed = at, l.classes[at].mixed || c.mixed
 		l.classes[at].sticks = append(l.classes[at].sticks, i)
 	}
 	n, seats, depths := len(l.classes)*len(l.beams), 0, 0
@@ -256,7 +258,7 @@ func (l *layout) classify() {
 	}
 	l.strong, l.always = make([]attempt, n), make([]attempt, len(l.beams))
 	l.seated, l.fit = make([]attempt, len(l.rafters)*seats), make([]attempt, len(l.rafters))
-	l.sags, l.byPost = slices.Repeat([]float64{-1}, n), make([][]float64, depths*l.depths)
+	l.sags, l.byPost = slices.Repeat([]float64{-1}, n), make([][]price, depths*l.depths)
 	l.probe()
 }
 
@@ -281,7 +283,7 @@ func (l *layout) pair(to []pair, layout int) []pair {
 			continue
 		}
 		for b := range l.beams {
-			cost := l.classes[c].cost + l.beams[b].cost + l.postBound(c, b)
+			cost := l.pairLeast(c, b)
 			if math.IsInf(cost, 1) || over(l.main.m.depthOf(l.classes[c].wood, &l.beams[b].wood), l.limits.Depth) {
 				continue
 			}

@@ -20,7 +20,6 @@ type yard struct {
 	rafters [2][]stick // without and with the factor of repetitive members
 	beams   []stick
 	posts   []stick
-	shared  map[string]bool // items that more than one kind of member may be cut from
 }
 
 // A stick is one candidate of a search.
@@ -32,6 +31,8 @@ type stick struct {
 	name  string // of the size
 	of    Wood
 	item  string  // of the take-off
+	lot   int     // its number: sticks with one number are cut from the same lot
+	mixed bool    // members of another kind may be cut from its lot as well
 	rate  float64 // of an inch of one ply: dollars, or a factor of board feet
 	size  int     // place of the size in the space
 	grade int     // place of species and grade
@@ -55,19 +56,31 @@ func newYard(in Input, s Space, l Limits) *yard {
 	return y
 }
 
-// share finds the items that more than one kind of member may be cut from.
+// share numbers the items, and marks those that more than one kind of member may be cut from.
 func (y *yard) share() {
-	y.shared = map[string]bool{}
-	kind := map[string]int{}
-	for k, list := range [][]stick{y.rafters[1], y.beams, y.posts} {
-		for i := range list {
-			item := list[i].item
-			if first, seen := kind[item]; seen && first != k {
-				y.shared[item] = true
+	type use struct {
+		lot, kind int
+		mixed     bool
+	}
+	lots := map[string]*use{}
+	kinds := [][][]stick{{y.rafters[0], y.rafters[1]}, {y.beams}, {y.posts}}
+	visit := func(do func(kind int, c *stick)) {
+		for kind, lists := range kinds {
+			for _, list := range lists {
+				for i := range list {
+					do(kind, &list[i])
+				}
 			}
-			kind[item] = k
 		}
 	}
+	visit(func(kind int, c *stick) {
+		if at, seen := lots[c.item]; seen {
+			at.mixed = at.mixed || at.kind != kind
+			return
+		}
+		lots[c.item] = &use{lot: len(lots), kind: kind}
+	})
+	visit(func(_ int, c *stick) { c.lot, c.mixed = lots[c.item].lot, lots[c.item].mixed })
 }
 
 func index(second bool) int {
