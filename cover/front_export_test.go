@@ -1,6 +1,10 @@
 package cover
 
-import "slices"
+import (
+	"fmt"
+	"math"
+	"slices"
+)
 
 // FrontByTrial is the front of a space by the trial of every combination by itself: each is
 // sized alone, with a model of its own under every arrangement, and its report is read. It
@@ -121,4 +125,80 @@ func trialOf(in Input, q *FrontPoint, l Limits, measure string) bool {
 		}
 	}
 	return q.Verdict != Over && !over(q.Depth, l.Depth) && !over(q.Rating, l.Rating) && !over(float64(q.Posts), float64(l.Posts))
+}
+
+// FrontFaults compares what the search takes for true of every pair of rafters and beam of a
+// space with what all arrangements and the take-off say, and returns what differs.
+func FrontFaults(in Input, s Space) ([]string, error) {
+	y := newYard(in, s, Limits{})
+	var out []string
+	for spacing := range y.space.Spacings {
+		for count := range y.space.counts() {
+			l, err := y.open(spacing, count)
+			if err != nil {
+				return nil, err
+			}
+			if l != nil {
+				out = append(out, l.faults()...)
+			}
+		}
+	}
+	return out, nil
+}
+
+func (l *layout) faults() []string {
+	var out []string
+	say := func(c, b int, what string, got, want float64) {
+		out = append(out, fmt.Sprintf("%s under %s: %s is %v, not %v", l.beams[b].item, l.rafters[l.classes[c].sticks[0]].item, what, got, want))
+	}
+	m, ws := l.main.m, newWorkspace(l.main.m)
+	ws.every = true
+	for c := range l.classes {
+		for b := range l.beams {
+			beam, bound, sag, held := &l.beams[b].wood, l.sagBound(c, b), l.sag(c, b), l.holdsUp(c, b)
+			m.loadBeams(l.classes[c].wood)
+			m.onTrial.post = &l.posts[0].wood
+			ratio, all := m.gradeBeams(ws, beam), 0.0
+			for i := range ws.lines {
+				for p := range ws.lines[i].peaks {
+					for _, at := range ws.lines[i].peaks[p].total {
+						all = max(all, at.value)
+					}
+				}
+			}
+			l.loaded = 0
+			switch {
+			case bound > all*(1+1e-9):
+				say(c, b, "the bound of the sag", bound, all)
+			case math.Abs(sag-all) > 1e-9*all:
+				say(c, b, "the sag", sag, all)
+			case !m.racking[alongHouse].braced() && !l.slabs && held != (ratio <= 1):
+				say(c, b, "the ratio", ratio, 1)
+			}
+			for _, r := range l.classes[c].sticks {
+				if alone := m.gradeRafter(ws, &l.rafters[r].wood, beam); l.carries(r, b) != (alone <= 1) {
+					say(c, b, "the ratio of "+l.rafters[r].item, alone, 1)
+				}
+				for p := range l.posts {
+					d := design{rafter: l.rafters[r].wood, beam: *beam, post: l.posts[p].wood}
+					m.rafters, m.beams, m.posts = l.rafters[r].stock, l.beams[b].stock, l.posts[p].stock
+					var t TakeOff
+					for _, lot := range m.lots(&d) {
+						t.buyWood(lot, m.in.Market)
+					}
+					cost := 0.0
+					for _, w := range t.Wood {
+						cost += w.BoardFeet
+						if len(w.TooLong) > 0 {
+							cost = math.Inf(1)
+						}
+					}
+					if least := l.pairLeast(c, b); least > cost+1e-9 {
+						say(c, b, "the least cost", least, cost)
+					}
+				}
+			}
+		}
+	}
+	return out
 }

@@ -295,6 +295,7 @@ func (l *layout) whole(q *FrontPoint, d *design) (Report, bool) {
 	if *m.in.Cover.Attachment == "rafter_tails" {
 		r.Survey = m.survey(r.Input, d)
 	}
+	d.buried = buried(r.Foundations)
 	r.TakeOff = m.takeOff(&r, d)
 	for _, w := range r.TakeOff.Wood {
 		if len(w.TooLong) > 0 {
