@@ -146,15 +146,33 @@ func TestFrontBoundsHold(t *testing.T) {
 			in = mildCover(t)
 		}
 		s := cover.Space{
-			RafterWoods: []cover.Wood{fir, spf, {Species: "Western Cedars", Grade: "No.2"}}, RafterSizes: []string{"2x4", "2x6", "2x12"},
-			Spacings:  []float64{rapid.SampledFrom([]float64{12, 19.2, 32}).Draw(t, "spacing")},
-			BeamWoods: []cover.Wood{better, {Species: "Hem-Fir", Grade: "No.2"}}, BeamSizes: []string{"2-2x6", "4x6", "4x8", "4x12", "6x10"},
+			RafterWoods: []cover.Wood{fir, spf, {Species: "Western Cedars", Grade: "No.2"}},
+			RafterSizes: []string{"2x4", "2x6", "2x12"},
+			Spacings:    []float64{rapid.SampledFrom([]float64{12, 19.2, 32}).Draw(t, "spacing")},
+			BeamWoods:   []cover.Wood{better, {Species: "Hem-Fir", Grade: "No.2"}}, BeamSizes: []string{"2-2x6", "4x6", "4x8", "4x12", "6x10"},
 			PostSizes: []string{"4x6"},
 		}
 		faults, err := cover.FrontFaults(in, s)
 		require.NoError(t, err)
 		assert.Empty(t, faults)
 	})
+}
+
+// A beam may hold under the lightest rafters and not under the heaviest: on covers that widen
+// by an inch some size always passes from one to the other.
+func TestFrontBoundsHoldAsBeamsFail(t *testing.T) {
+	in := footed(t, "desert")
+	s := cover.Space{
+		RafterWoods: []cover.Wood{{Species: "Western Cedars", Grade: "No.2"}, fir}, RafterSizes: []string{"2x6", "3x12"},
+		Spacings:  []float64{16},
+		BeamWoods: []cover.Wood{fir}, BeamSizes: []string{"4x6", "4x8", "4x10", "6x8"}, PostSizes: []string{"4x6"},
+	}
+	for inches := range 36 {
+		in.Cover.Width = new(20 + float64(inches)/6)
+		faults, err := cover.FrontFaults(in, s)
+		require.NoError(t, err)
+		assert.Empty(t, faults, "%g ft", *in.Cover.Width)
+	}
 }
 
 // Trap: a plan that two goroutines share gives wrong forces without crashing. One worker and
