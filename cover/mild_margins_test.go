@@ -46,8 +46,9 @@ func moved(in cover.Input, path string, x float64) cover.Input {
 	return in
 }
 
-// keptWhole is the input with every size of the members given, and as many rafters at each
-// knee brace as the report says.
+// keptWhole is the input with every size of the members given, as many rafters at each knee
+// brace as the report says, and the one footing that was chosen: a post in the ground bends
+// the more the deeper it is built.
 func keptWhole(in cover.Input, r cover.Report) cover.Input {
 	in = chosen(in, r)
 	for _, m := range r.Members {
@@ -56,6 +57,13 @@ func keptWhole(in cover.Input, r cover.Report) cover.Input {
 			if _, err := fmt.Sscanf(note, "Out from the house each braced post stands below %d", &n); err == nil {
 				in.Lateral.BracedRafters = &n
 			}
+		}
+	}
+	if r.Footings != nil && r.Footings.OneSize {
+		f := &r.Foundations[0]
+		in.Foundation.Width, in.Foundation.Depth = &f.Width, &f.Depth
+		if f.Neck > 0 {
+			in.Foundation.Neck, in.Foundation.PadThickness = &f.Neck, &f.Pad
 		}
 	}
 	return in
