@@ -149,8 +149,9 @@ func TestFrontBoundsHold(t *testing.T) {
 			RafterWoods: []cover.Wood{fir, spf, {Species: "Western Cedars", Grade: "No.2"}},
 			RafterSizes: []string{"2x4", "2x6", "2x12"},
 			Spacings:    []float64{rapid.SampledFrom([]float64{12, 19.2, 32}).Draw(t, "spacing")},
-			BeamWoods:   []cover.Wood{better, {Species: "Hem-Fir", Grade: "No.2"}}, BeamSizes: []string{"2-2x6", "4x6", "4x8", "4x12", "6x10"},
-			PostSizes: []string{"4x6"},
+			BeamWoods:   []cover.Wood{better, {Species: "Hem-Fir", Grade: "No.2"}},
+			BeamSizes:   []string{"2-2x6", "4x6", "4x8", "4x12", "6x10"},
+			PostSizes:   []string{"4x6"},
 		}
 		faults, err := cover.FrontFaults(in, s)
 		require.NoError(t, err)
