@@ -72,13 +72,11 @@ func (g Group) Lines() []calc.Line {
 	s.Given("E_s", r.SideModulus, "psi", "modulus of the side members")
 	s.Given("A_m", r.MainArea, "in2", "gross area of the main member")
 	s.Given("A_s", r.SideArea, "in2", "gross area of the side members")
-	formula := "180000 * pow(D, 1.5)"
+	formula, source, known := "180000 * pow(D, 1.5)", "NDS 2018 11.3.6.1", calc.Recalled
 	if r.Steel {
-		formula = "270000 * pow(D, 1.5)"
+		formula, source, known = "270000 * pow(D, 1.5)", source+" (seen restated)", calc.Read
 	}
-	s.Append([]calc.Line{{
-		Symbol: "gamma", Formula: formula, X: g.Modulus, Unit: "lb/in", Source: "NDS 2018 11.3.6.1", Status: calc.Recalled,
-	}})
+	s.Append([]calc.Line{{Symbol: "gamma", Formula: formula, X: g.Modulus, Unit: "lb/in", Source: source, Status: known}})
 	s.Step("R_EA", "min(E_s * A_s / (E_m * A_m), E_m * A_m / (E_s * A_s))", g.Softer, "", clause)
 	s.Step("u", "1 + gamma * s / 2 * (1 / (E_m * A_m) + 1 / (E_s * A_s))", g.Slip, "", clause)
 	s.Step("m", "u - sqrt(pow(u, 2) - 1)", g.Decay, "", clause)

@@ -70,12 +70,8 @@ func (v *Lateral) writeLengths(s *calc.Sheet) {
 
 // writeReductions writes the reduction terms.
 func (v *Lateral) writeReductions(s *calc.Sheet) {
-	known := calc.Read
-	if v.reduction == threadedDowel {
-		known = calc.Recalled // the note on threads below 1/4 in
-	}
 	term := func(symbol, formula string, x float64) {
-		s.Append([]calc.Line{{Symbol: symbol, Formula: formula, X: x, Source: reductionTerms, Status: known}})
+		s.Append([]calc.Line{{Symbol: symbol, Formula: formula, X: x, Source: reductionTerms, Status: calc.Read}})
 	}
 	formulas := [3]string{"4 * K_theta", "3.6 * K_theta", "3.2 * K_theta"}
 	switch v.reduction {
@@ -103,17 +99,15 @@ func (v *Lateral) perPlane(formula string) string {
 	return formula
 }
 
-// equation writes the value of one mode. The equations of members that touch were seen
-// restated, but for that of a bent main member, which follows from the general dowel
-// equation of the same mode without a gap.
+// equation writes the value of one mode. The equations were seen restated, but for the
+// turning of a dowel across a gap, whose restatement has a slip: it follows from the statics
+// of the others.
 func (v *Lateral) equation(s *calc.Sheet, m Mode, formula, source string) {
-	known := calc.Recalled
-	switch {
-	case source == yieldEquations && m == BendingMain:
+	known := calc.Read
+	if source == gapEquations && m == Rotation {
 		known = calc.Computed
-	case source == yieldEquations:
-		known, source = calc.Read, source+" (seen restated)"
 	}
+	source += " (seen restated)"
 	s.Append([]calc.Line{{Symbol: "Z_" + m.String(), Formula: formula, X: v.Values[m], Unit: "lb", Source: source, Status: known}})
 }
 
