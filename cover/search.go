@@ -98,57 +98,37 @@ type Drawn struct {
 
 // A Best is a point that has the least of something.
 type Best struct {
-	Point   int       `json:"point"`   // its place among the points, from 0
-	Least   []string  `json:"least"`   // what it has the least of
-	Verdict Verdict   `json:"verdict"` // of its whole report, connections too
-	Over    []Finding `json:"over"`    // what is over in it
+	Point int      `json:"point"` // its place among the points, from 0
+	Least []string `json:"least"` // what it has the least of
 }
 
-// Run answers the search as [Undominated] does, and answers by [Size] the cover as drawn and
-// the points that are best in something.
+// Run answers the search as [Undominated] does, and the cover as drawn beside it. What is over
+// in the cover as drawn is told even where the search ends early.
 func (s Search) Run(ctx context.Context, in Input, told Progress) (Found, error) {
-	front, err := Undominated(ctx, in, s.Space, s.Limits, told)
+	r, err := Size(in)
 	if err != nil {
 		return Found{}, err
 	}
-	out := Found{Front: front, Input: in, Search: s, Passed: s.Space.passed(in)}
-	if out.Stamp, err = stamp(in); err != nil {
-		return Found{}, err
-	}
-	if err := out.draw(ctx); err != nil {
-		return Found{}, err
-	}
-	for _, b := range out.best() {
-		if err := ctx.Err(); err != nil {
-			return Found{}, err
+	out := Found{Stamp: r.Stamp, Input: in, Search: s, Drawn: Drawn{Verdict: r.Verdict, Over: []Finding{}}}
+	for _, x := range r.Summary {
+		if x.Verdict == Over {
+			out.Drawn.Over = append(out.Drawn.Over, x)
 		}
-		r, err := Size(out.Points[b.Point].Apply(in))
-		if err != nil {
-			return Found{}, fmt.Errorf("answering a point of the front: %w", err)
-		}
-		b.Verdict, b.Over = r.Verdict, r.over()
-		out.Best = append(out.Best, b)
 	}
-	return out, nil
+	if out.Front, err = Undominated(ctx, in, s.Space, s.Limits, told); err != nil {
+		return out, err
+	}
+	out.Best, out.Passed = out.best(), s.Space.passed(in)
+	return out, out.place(ctx, r.alone())
 }
 
-// draw answers the cover as drawn, and searches the space that holds nothing else for its place.
-func (f *Found) draw(ctx context.Context) error {
-	r, err := Size(f.Input)
-	if err != nil {
-		return err
-	}
-	f.Drawn = Drawn{Verdict: r.Verdict, Over: r.over()}
-	one, ok := r.alone()
-	if !ok {
-		f.Drawn.Reason = "it has members of more than one size, or none that passes"
-		return nil
-	}
+// place searches the space that holds the cover as drawn alone.
+func (f *Found) place(ctx context.Context, alone Space) error {
 	in := f.Input.clone()
 	if f.Measure != InDollars {
 		in.Market.Prices = nil // so that both are told in board feet
 	}
-	front, err := Undominated(ctx, in, one, Limits{}, nil)
+	front, err := Undominated(ctx, in, alone, Limits{}, nil)
 	var refused *calc.InputError
 	switch {
 	case errors.As(err, &refused):
@@ -156,7 +136,7 @@ func (f *Found) draw(ctx context.Context) error {
 	case err != nil:
 		return err
 	case len(front.Points) == 0:
-		f.Drawn.Reason = "a member, a foundation, the headroom or the deck of it is over"
+		f.Drawn.Reason = "a part of it is over"
 	case front.Measure != f.Measure:
 		f.Drawn.Reason = "the wood of it has no price"
 	default:
@@ -166,45 +146,31 @@ func (f *Found) draw(ctx context.Context) error {
 	return nil
 }
 
-// over lists what is over in a report.
-func (r *Report) over() []Finding {
-	out := []Finding{}
-	for _, x := range r.Summary {
-		if x.Verdict == Over {
-			out = append(out, x)
+// alone is the space of one cover, the one that the report is of: the sizes that the input
+// leaves open are those that were chosen. Every list that is empty is as the input has it.
+func (r *Report) alone() Space {
+	chosen := func(name string, given *string) []string {
+		for _, m := range r.Members {
+			if m.Name == name && given == nil {
+				return []string{m.Size}
+			}
 		}
-	}
-	return out
-}
-
-// alone is the space of one cover, the one that the report is of.
-func (r *Report) alone() (Space, bool) {
-	size := map[string]string{}
-	for _, m := range r.Members {
-		if old, ok := size[m.Name]; ok && old != m.Size {
-			return Space{}, false
-		}
-		size[m.Name] = m.Size
+		return nil
 	}
 	in := r.Input
-	rafter, beam, post := size["rafter"], size["beam"], size["post"]
-	if rafter == "" || beam == "" || post == "" || in.Posts.Count == nil {
-		return Space{}, false
+	return Space{
+		RafterSizes: chosen("rafter", in.Rafters.Size), BeamSizes: chosen("beam", in.Beams.Size), PostSizes: chosen("post", in.Posts.Size),
 	}
-	in.Rafters.Size, in.Beams.Size, in.Posts.Size = &rafter, &beam, &post
-	s := UsualSpace(in)
-	s.Spacings, s.PostCounts = []float64{*in.Rafters.Spacing}, []int{*in.Posts.Count}
-	return s, true
 }
 
 // standing says how a cover stands among the points.
 func (f *Found) standing(p *FrontPoint) string {
-	n := 0
+	n, counts := 0, f.Search.Space.measures()
+	mine := p.values(counts)
 	for i := range f.Points {
 		better, worse := false, false
-		for _, l := range leasts {
-			better = better || l.of(&f.Points[i]) < l.of(p)
-			worse = worse || l.of(&f.Points[i]) > l.of(p)
+		for k, x := range f.Points[i].values(counts) {
+			better, worse = better || x < mine[k], worse || x > mine[k]
 		}
 		switch {
 		case !better && !worse:
@@ -222,35 +188,35 @@ func (f *Found) standing(p *FrontPoint) string {
 	return fmt.Sprintf("%d options are better in one thing or more and as good in the others", n)
 }
 
-// leasts are what a point may have the least of.
-var leasts = []struct {
-	name string
-	of   func(p *FrontPoint) float64
-}{
-	{"cost", func(p *FrontPoint) float64 { return p.Cost }},
-	{"beam sag", func(p *FrontPoint) float64 { return p.Sag }},
-	{"posts", func(p *FrontPoint) float64 { return float64(p.Posts) }},
-	{"tie rating", func(p *FrontPoint) float64 { return p.Rating }},
-	{"depth", func(p *FrontPoint) float64 { return p.Depth }},
-}
-
-// best lists the points that have the least of something: of several the first.
+// best lists the points that have the least of something that counts: of several the first.
 func (f *Found) best() []Best {
-	var out []Best
-	for _, l := range leasts {
+	out, counts := []Best{}, f.Search.Space.measures()
+	for k, key := range measureNames {
+		if !counts[k] || len(f.Points) == 0 {
+			continue
+		}
 		at := 0
 		for i := range f.Points {
-			if l.of(&f.Points[i]) < l.of(&f.Points[at]) {
+			if f.Points[i].values(counts)[k] < f.Points[at].values(counts)[k] {
 				at = i
 			}
 		}
 		if i := slices.IndexFunc(out, func(b Best) bool { return b.Point == at }); i >= 0 {
-			out[i].Least = append(out[i].Least, l.name)
-		} else if len(f.Points) > 0 {
-			out = append(out, Best{Point: at, Least: []string{l.name}})
+			out[i].Least = append(out[i].Least, measureWords(key))
+			continue
 		}
+		out = append(out, Best{Point: at, Least: []string{measureWords(key)}})
 	}
 	slices.SortFunc(out, func(a, b Best) int { return a.Point - b.Point })
+	return out
+}
+
+// Counted are the words of what counts in the search.
+func (f *Front) Counted() []string {
+	var out []string
+	for _, key := range f.Compare {
+		out = append(out, measureWords(key))
+	}
 	return out
 }
 

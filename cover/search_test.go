@@ -3,6 +3,7 @@ package cover_test
 import (
 	"context"
 	"errors"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -66,11 +67,37 @@ func TestSearchRoundTrip(t *testing.T) {
 		s.Space.Spacings = slices.Compact(slices.Sorted(slices.Values(s.Space.Spacings)))
 		s.Limits.Depth = rapid.SampledFrom([]float64{0, 9.25, 20}).Draw(t, "depth")
 		s.Limits.Rating = rapid.SampledFrom([]float64{0, 350}).Draw(t, "rating")
+		s.Space.Footings = rapid.SliceOfNDistinct(rapid.SampledFrom([]cover.StandingWay{
+			{Kind: "slab"}, {Kind: "footing"}, {Kind: "footing", Width: 24}, {Kind: "pier", Width: 18.5},
+		}), 0, 3, rapid.ID[cover.StandingWay]).Draw(t, "footings")
+		s.Space.Ties = rapid.SliceOfNDistinct(rapid.SampledFrom([]cover.TieWay{
+			{Kind: "rated"}, {Kind: "straps"}, {Kind: "straps", Gauge: "16"},
+		}), 0, 3, rapid.ID[cover.TieWay]).Draw(t, "ties")
+		s.Space.Ledgers = rapid.SliceOfNDistinct(rapid.SampledFrom([]cover.LedgerWay{
+			{Lag: "1/2", Each: 1}, {Lag: "1/2", Each: 2}, {Lag: "5/8", Each: 4},
+		}), 0, 3, rapid.ID[cover.LedgerWay]).Draw(t, "ledgers")
+		s.Space.Compare = rapid.SliceOfNDistinct(rapid.SampledFrom([]string{"cost", "beam_sag_in", "posts", "tie_rating_lb", "depth_in"}),
+			0, 5, rapid.ID[string]).Draw(t, "compare")
+		s.Limits.Species = rapid.SliceOfNDistinct(rapid.SampledFrom(append(lumber.Species(), lumber.LaminatedSpecies()...)),
+			0, 3, rapid.ID[string]).Draw(t, "species")
+		s.Limits.Posts = rapid.SampledFrom([]int{0, 4}).Draw(t, "posts")
+		s.Limits.SlabOnly = rapid.Bool().Draw(t, "slab only")
 		s.Limits.ClearTo = rapid.SampledFrom([]float64{0, 12.5}).Draw(t, "clear")
 		again, _, err := cover.NewSearch(in, s.Words())
 		require.NoError(t, err)
+		require.Equal(t, s.Words(), again.Words())
+		for _, list := range []any{&s.Space.Footings, &s.Space.Ties, &s.Space.Ledgers, &s.Space.Compare, &s.Limits.Species} {
+			dropEmpty(list)
+		}
 		require.Equal(t, s, again)
 	})
+}
+
+// dropEmpty makes an empty list one that was never made, as it is read.
+func dropEmpty(list any) {
+	if v := reflect.ValueOf(list).Elem(); v.Len() == 0 {
+		v.SetZero()
+	}
 }
 
 // Lengths are read as they are on a tape, and it is told how.
@@ -101,12 +128,20 @@ func TestSearchListsEveryFault(t *testing.T) {
 			"space.rafter_spacings_in": "two, 5, NaN",
 			"space.beam_woods":         "No.2", "space.beam_sizes": "4x", "space.post_counts": "1, 3.5, 21", "space.post_sizes": "<b>",
 			"limits.depth_in": "-1", "limits.tie_rating_lb": "lots", "limits.clear_from_ft": "101", "space.roof": "flat",
+			"space.footings": "mud, slab 24, pier 97, footing",
+			"space.ties":     "glue, rated 18, straps 17", "space.ledgers": "1/2, 5 of 1/2, 1 of 9", "space.compare": "beam sag, looks",
+			"limits.posts": "-1", "limits.slab_only": "perhaps",
+			"limits.species_on_hand": "Oak, Hem-Fir",
 		}, []string{
 			`space.rafter_woods "Oak No.2"`, `space.rafter_woods "Hem-Fir No.9"`, `space.rafter_sizes "2x7"`,
 			`space.rafter_spacings_in "two"`,
 			`space.rafter_spacings_in "5"`, `space.rafter_spacings_in "NaN"`, `space.beam_woods "No.2"`, `space.beam_sizes "4x"`,
 			`space.post_counts "1"`, `space.post_counts "3.5"`, `space.post_counts "21"`, `space.post_sizes "<b>"`,
-			`limits.depth_in "-1"`, `limits.tie_rating_lb "lots"`, `limits.clear_from_ft "101"`, "space.roof an unknown entry",
+			`space.footings "mud"`, `space.footings "slab 24"`, `space.footings "pier 97"`,
+			`space.ties "glue"`, `space.ties "rated 18"`, `space.ties "straps 17"`,
+			`space.ledgers "1/2"`, `space.ledgers "5 of 1/2"`, `space.ledgers "1 of 9"`, `space.compare "looks"`,
+			`limits.posts "-1"`, `limits.depth_in "-1"`, `limits.tie_rating_lb "lots"`, `limits.clear_from_ft "101"`,
+			`limits.slab_only "perhaps"`, `limits.species_on_hand "Oak"`, "space.roof an unknown entry",
 		}},
 		{"no end", map[string]string{"limits.clear_from_ft": "3"}, []string{"limits.clear_to_ft nothing"}},
 		{"wrong way round", map[string]string{"limits.clear_from_ft": "9", "limits.clear_to_ft": "8"}, []string{"limits.clear_to_ft 8 ft"}},
@@ -242,6 +277,44 @@ func TestByPostsPartsThePoints(t *testing.T) {
 	assert.Equal(t, len(f.Points), n)
 }
 
+// The ways that are usual for a job are read without a fault, and found with.
+func TestUsualWays(t *testing.T) {
+	for _, name := range demos {
+		in := demo(t, name)
+		s := asked(t, in, cover.UsualWays(in))
+		assert.NotEmpty(t, s.Space.Ties, name)
+		assert.Equal(t, *in.Cover.Attachment == "ledger", len(s.Space.Ledgers) > 0, name)
+	}
+	in := demo(t, "desert")
+	typed := cover.UsualWays(in)
+	typed["space.rafter_sizes"], typed["space.rafter_spacings_in"], typed["space.beam_sizes"] = "2x6", "24", "4x6"
+	f, err := asked(t, in, typed).Run(t.Context(), in, nil)
+	require.NoError(t, err)
+	require.NotEmpty(t, f.Points, "on footings the posts stand")
+	for _, p := range f.Points {
+		r, err := cover.Size(p.Apply(in))
+		require.NoError(t, err)
+		assert.Equal(t, r.Verdict, p.Verdict)
+		assert.NotEqual(t, cover.Over, r.Verdict)
+		require.NotNil(t, p.Footing)
+		assert.Equal(t, p.Footing.Kind, *r.Input.Foundation.Kind)
+	}
+}
+
+// Only what counts is best in something.
+func TestFoundBestOfWhatCounts(t *testing.T) {
+	in, s := small(t)
+	s.Space.Compare = []string{"cost", "depth_in"}
+	f, err := s.Run(t.Context(), in, nil)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"cost", "depth"}, f.Counted())
+	for _, b := range f.Best {
+		for _, what := range b.Least {
+			assert.Contains(t, f.Counted(), what)
+		}
+	}
+}
+
 // What no cover can be built of is said, and not dropped in silence.
 func TestTrapPassedOverInSilence(t *testing.T) {
 	in := demo(t, "drift")
@@ -256,6 +329,18 @@ func TestTrapPassedOverInSilence(t *testing.T) {
 		"rafter 5.125x12: no published values in the woods of the list",
 		"beam of Glulam DF/DF 24F-V4: no published values in the sizes of the list",
 	}, f.Passed)
+	for _, name := range demos {
+		in := demo(t, name)
+		s := asked(t, in, map[string]string{"space.rafter_spacings_in": "16", "space.rafter_sizes": "2x8", "space.beam_sizes": "4x10"})
+		f, err := s.Run(t.Context(), in, nil)
+		if errors.As(err, new(*calc.InputError)) {
+			continue // wood that was measured, or a glued beam in sizes of sawn lumber
+		}
+		require.NoError(t, err, name)
+		for _, words := range f.Passed {
+			assert.Contains(t, words, "no published values", name)
+		}
+	}
 }
 
 // A search ends when nobody waits for it.

@@ -11,6 +11,7 @@ import (
 // passed lists what of the space no cover can be built of: sizes and woods without published
 // values together, and layouts that the rules of an input do not allow.
 func (s *Space) passed(in Input) []string {
+	full := s.filled(in)
 	out := []string{}
 	say := func(words string) { out = append(out, words) }
 	for _, g := range []struct {
@@ -19,9 +20,9 @@ func (s *Space) passed(in Input) []string {
 		woods      []Wood
 		sizes      []string
 	}{
-		{"rafters", "rafter", in.Rafters.makeup(), s.RafterWoods, s.RafterSizes},
-		{"beams", "beam", in.Beams.makeup(), s.BeamWoods, s.BeamSizes},
-		{"posts", "post", in.Posts.makeup(), []Wood{{*in.Posts.Species, *in.Posts.Grade}}, s.PostSizes},
+		{"rafters", "rafter", in.Rafters.makeup(), full.RafterWoods, full.RafterSizes},
+		{"beams", "beam", in.Beams.makeup(), full.BeamWoods, full.BeamSizes},
+		{"posts", "post", in.Posts.makeup(), full.PostWoods, full.PostSizes},
 	} {
 		known := func(w Wood, size string) bool {
 			var f calc.Fields
@@ -54,7 +55,6 @@ func (s *Space) passed(in Input) []string {
 
 // refused says why an input with one value of the space is not allowed, where it is not.
 func (s *Space) refused(in Input, what string, say func(string)) {
-	in.Rafters.Size, in.Beams.Size, in.Posts.Size = nil, nil, nil
 	var wrong *calc.InputError
 	if errors.As(in.Validate(), &wrong) {
 		say(what + ": " + wrong.Error())

@@ -12,11 +12,12 @@ import (
 
 // A SpaceEntry is one list of a [Space], or one of its [Limits], as a person types it.
 type SpaceEntry struct {
-	Name    string // of the entry in a form, an address and a fault: space.rafter_sizes
-	Label   string // what it is, for people
-	Unit    string // unit of a number, empty when dimensionless
-	Allowed string // what may be typed
-	Limit   bool   // one limit, which may stay empty, and not a list
+	Name    string   // of the entry in a form, an address and a fault: space.rafter_sizes
+	Label   string   // what it is, for people
+	Unit    string   // unit of a number, empty when dimensionless
+	Allowed string   // what may be typed
+	Limit   bool     // one limit, which may stay empty, and not a list
+	Choices []string // words of a choice; empty where anything may be typed
 
 	words func(s *Search) string
 	read  func(s *Search, in *Input, text string, f *calc.Fields) (heard string)
@@ -38,13 +39,26 @@ var spaceEntries = []SpaceEntry{
 	listEntry("beam_sizes", "Beam sizes", "", sizeAllowed, func(s *Space) *[]string { return &s.BeamSizes }, sizeNames),
 	listEntry("post_counts", "Posts of each beam line", "", numbersAllowed("posts.count"),
 		func(s *Space) *[]int { return &s.PostCounts }, counts),
+	listEntry("post_woods", "Woods of the posts", "", woodAllowed, func(s *Space) *[]Wood { return &s.PostWoods }, woods),
 	listEntry("post_sizes", "Post sizes", "", sizeAllowed, func(s *Space) *[]string { return &s.PostSizes }, sizeNames),
+	listEntry("footings", "What the posts stand on", "",
+		"slab, footing or pier, with a width in inches where it is not chosen: slab, footing 24",
+		func(s *Space) *[]StandingWay { return &s.Footings }, standings),
+	listEntry("ties", "Ties of the rafters", "", "rated, straps, or straps of a gauge: rated, straps 16",
+		func(s *Space) *[]TieWay { return &s.Ties }, tieWays),
+	listEntry("ledgers", "Lag screws of the ledger at each stud", "", "how many of what thickness: 1 of 1/2, 2 of 1/2, 2 of 5/8",
+		func(s *Space) *[]LedgerWay { return &s.Ledgers }, ledgerWays),
+	listEntry("compare", "What counts", "", "some of "+allMeasureWords()+"; empty: all",
+		func(s *Space) *[]string { return &s.Compare }, measured),
+	countLimit("posts", "Most posts in all", func(l *Limits) *int { return &l.Posts }),
 	lengthLimit("depth_in", "Deepest frame, rafter and beam together", "in", 0, 100, func(l *Limits) *float64 { return &l.Depth }),
 	ratingLimit("tie_rating_lb", "Strongest tie of a rafter, uplift rating", func(l *Limits) *float64 { return &l.Rating }),
-	lengthLimit("clear_from_ft", "Keep a view: no post from, off the left end", "ft", 0, 100,
+	lengthLimit("clear_from_ft", "Keep a view, no post between: from, off the left end", "ft", 0, 100,
 		func(l *Limits) *float64 { return &l.ClearFrom }),
-	lengthLimit("clear_to_ft", "Keep a view: no post up to, off the left end", "ft", 0, 100,
+	lengthLimit("clear_to_ft", "Keep a view, no post between: to, off the left end", "ft", 0, 100,
 		func(l *Limits) *float64 { return &l.ClearTo }),
+	flagLimit("slab_only", "Posts on the slab or not at all", func(l *Limits) *bool { return &l.SlabOnly }),
+	speciesLimit("species_on_hand", "Species on hand: no wood of others", func(l *Limits) *[]string { return &l.Species }),
 }
 
 // SpaceEntries returns every entry by which a search is typed, in the order of the form.
@@ -66,13 +80,12 @@ const (
 )
 
 // numbersAllowed is what may be typed where several values of a field of the input are tried.
-func numbersAllowed(path string) string {
+func numbersAllowed(path string) string { return rangeOf(path) + ", several with commas between" }
+
+// rangeOf is the range of a field of the input.
+func rangeOf(path string) string {
 	d, _ := FieldOf(path)
-	words := calc.Number(d.Low) + " to " + calc.Number(d.High)
-	if d.Unit != "" {
-		words += " " + d.Unit
-	}
-	return words + ", several with commas between"
+	return strings.TrimSpace(calc.Number(d.Low) + " to " + calc.Number(d.High) + " " + d.Unit)
 }
 
 // An item says how one element of a list is written and read.
@@ -80,16 +93,16 @@ type item[T any] struct {
 	write func(T) string
 	read  func(in *Input, text string) (T, bool)
 	cut   func(in *Input, text string) []string
-	more  string // what else a fault says of what is allowed
+	one   string // what one element may be, for a fault
 }
 
 // The items of the lists.
 var (
-	woods = item[Wood]{Wood.String, readWood, woodParts,
-		"; species: " + strings.Join(append(lumber.Species(), lumber.LaminatedSpecies()...), ", ")}
-	sizeNames  = item[string]{func(s string) string { return s }, readSize, commaParts, ""}
-	spacingsIn = item[float64]{calc.Number, readSpacing, commaParts, ""}
-	counts     = item[int]{strconv.Itoa, readCount, commaParts, ""}
+	woods = item[Wood]{Wood.String, readWood, woodParts, "a species and one of its grades, such as Hem-Fir No.2; species: " +
+		strings.Join(append(lumber.Species(), lumber.LaminatedSpecies()...), ", ")}
+	sizeNames  = item[string]{func(s string) string { return s }, readSize, commaParts, "a nominal size of the tables, such as 2x8 or 4x10"}
+	spacingsIn = item[float64]{calc.Number, readSpacing, commaParts, rangeOf("rafters.spacing_in")}
+	counts     = item[int]{strconv.Itoa, readCount, commaParts, "a whole number, " + rangeOf("posts.count")}
 )
 
 // listEntry is the entry of one list of the space. What is typed twice counts once.
@@ -108,7 +121,7 @@ func listEntry[T comparable](key, label, unit, allowed string, at func(*Space) *
 			x, ok := of.read(in, part)
 			switch {
 			case !ok:
-				f.Add(e.Name, strconv.Quote(part), allowed+of.more)
+				f.Add(e.Name, strconv.Quote(part), of.one)
 			case !slices.Contains(list, x):
 				list = append(list, x)
 			}

@@ -64,7 +64,7 @@ func searched(c echo.Context, form url.Values) error {
 	case errors.As(err, &wrong):
 		p.Faults, status = wrong.Faults, http.StatusUnprocessableEntity
 	case errors.Is(err, context.DeadlineExceeded):
-		p.Reason, status = tooSlow, http.StatusServiceUnavailable
+		p.Reason, p.Drawn, status = tooSlow, &found.Drawn, http.StatusServiceUnavailable
 	case err != nil:
 		return err
 	default:

@@ -60,6 +60,7 @@ func TestTrapSearchBeyondItsTime(t *testing.T) {
 	got := ask(e, r)
 	assert.Equal(t, http.StatusServiceUnavailable, got.Code)
 	says(t, got, "Shorten a list")
+	says(t, got, "As drawn")
 	says(t, got, ">4x6, 4x8</textarea>")
 	assert.NotContains(t, log.String(), `"ERROR"`)
 }

@@ -19,19 +19,23 @@ func FoundText(w io.Writer, f cover.Found) error {
 	}
 	p.say(f.Notice)
 	p.head("What was found")
-	p.say(fmt.Sprintf("%d of %s covers are beaten by no other one in cost, beam sag, posts, tie rating and depth together. Cost in %s.",
-		len(f.Points), whole(f.Options), f.Measure))
+	p.say(fmt.Sprintf("%d of %s covers hold and are beaten by no other one in what is compared: %s. Cost in %s.",
+		len(f.Points), whole(f.Options), strings.Join(f.Counted(), ", "), f.Measure))
 	p.say("As drawn: " + string(f.Drawn.Verdict) + "; " + f.Drawn.Reason + ".")
 	for _, x := range f.Drawn.Over {
 		p.say("  - " + x.Text)
 	}
-	head := []string{"", "rafters"}
-	for _, c := range optionColumns {
+	if f.Drawn.Point == nil && len(f.Points) == 0 {
+		return p.foundEnd(&f)
+	}
+	head := []string{"", "verdict", "rafters"}
+	for _, c := range columnsOf(f.Search.Space) {
 		head = append(head, strings.ToLower(headOf(&f, c)))
 	}
 	line := func(title string, q *cover.FrontPoint) {
-		cells := []string{title, strings.TrimSpace(frontName(q) + " " + several(f.Search.Space.RafterWoods, q.RafterWood))}
-		for _, c := range optionColumns {
+		rafters := frontName(q) + " " + several(f.Search.Space.RafterWoods, q.RafterWood)
+		cells := []string{title, string(q.Verdict), strings.TrimSpace(rafters)}
+		for _, c := range columnsOf(f.Search.Space) {
 			text, fine := c.cell(&f, q)
 			cells = append(cells, strings.TrimSpace(text+" "+fine))
 		}
@@ -55,6 +59,11 @@ func FoundText(w io.Writer, f cover.Found) error {
 			line("", &g.Rest[i])
 		}
 	}
+	return p.foundEnd(&f)
+}
+
+// foundEnd prints how to read the options, and the stamp.
+func (p *printer) foundEnd(f *cover.Found) error {
 	p.head("How to read it")
 	for _, n := range append(f.Notes[:len(f.Notes):len(f.Notes)], f.Passed...) {
 		p.say("  - " + n)
@@ -68,7 +77,8 @@ func FoundText(w io.Writer, f cover.Found) error {
 // foundHead names the columns of the options as a table of values.
 var foundHead = []string{
 	"as_drawn", "cost", "measure", "beam_sag_in", "posts", "tie_rating_lb", "depth_in", "spacing_in", "posts_a_line",
-	"rafter", "rafter_species", "rafter_grade", "beam", "beam_species", "beam_grade", "post",
+	"rafter", "rafter_species", "rafter_grade", "beam", "beam_species", "beam_grade", "post", "post_species", "post_grade",
+	"footing", "ties", "ledger_lags", "verdict",
 }
 
 // FoundCSV writes the options as comma separated values behind the notice, as drawn first
@@ -82,7 +92,9 @@ func FoundCSV(w io.Writer, f cover.Found) error {
 		rows = append(rows, []string{
 			strconv.FormatBool(drawn), plainNumber(calc.RoundUp(p.Cost, 0.01)), f.Measure, thousandths(p.Sag), strconv.Itoa(p.Posts),
 			plainNumber(calc.RoundUp(p.Rating, 1)), plainNumber(calc.RoundUp(p.Depth, 0.01)), plainNumber(p.Spacing), strconv.Itoa(p.Count),
-			p.Rafter, p.RafterWood.Species, p.RafterWood.Grade, p.Beam, p.BeamWood.Species, p.BeamWood.Grade, p.Post,
+			p.Rafter, p.RafterWood.Species, p.RafterWood.Grade, p.Beam, p.BeamWood.Species, p.BeamWood.Grade,
+			p.Post, p.PostWood.Species, p.PostWood.Grade,
+			wayOf(p.Footing), wayOf(p.Tie), wayOf(p.Ledger), string(p.Verdict),
 		})
 	}
 	if f.Drawn.Point != nil {

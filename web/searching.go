@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"fmt"
 	"html/template"
 	"maps"
 	"slices"
@@ -21,6 +22,7 @@ type Searching struct {
 	Faults     []calc.Fault      // what is wrong with the search
 	Reason     string            // why there is no answer, where no entry is named
 	Found      *cover.Found      // the answer, nil where there is none
+	Drawn      *cover.Drawn      // the cover as drawn, where there is no more of an answer
 }
 
 // searchingView is what the template sees of a search.
@@ -31,7 +33,8 @@ type searchingView struct {
 	Lists, Limits []field
 	Wrong         []fault
 	Back, Compare template.URL
-	Wider         template.URL // the same search without the sizes of the input, empty where it gives none
+	Wider         template.URL // the same search over every usual size, empty where it is so already
+	Ways          template.URL // the same search over footings, ties and ledger screws, likewise
 	Stairs        template.HTML
 	Heads         []optionCell // of the columns behind the name of an option
 	Best          []bestRow
@@ -48,10 +51,11 @@ type optionGroup struct {
 
 // An optionRow is one option.
 type optionRow struct {
-	Link  template.URL // of its report
-	Name  string
-	Fine  string
-	Cells []optionCell
+	Link    template.URL // of its report
+	Name    string
+	Fine    string
+	Cells   []optionCell
+	Verdict cover.Verdict
 }
 
 // An optionCell is one figure of an option.
@@ -63,10 +67,8 @@ type optionCell struct {
 // A bestRow is an option with what it is best in, or the cover as drawn.
 type bestRow struct {
 	optionRow
-	Title   string
-	Verdict cover.Verdict
-	Over    []cover.Finding
-	Reason  string
+	Title  string
+	Reason string // why it has no place among the options
 }
 
 // An optionColumn is one column of the tables of options.
@@ -74,24 +76,40 @@ type optionColumn struct {
 	head   string
 	number bool
 	cell   func(f *cover.Found, p *cover.FrontPoint) (text, fine string)
+	shown  func(s cover.Space) bool // nil for always
 }
 
 // optionColumns are the columns behind the name, which says rafter and spacing.
 var optionColumns = []optionColumn{
 	{"Beam", false, func(f *cover.Found, p *cover.FrontPoint) (string, string) {
 		return p.Beam, several(f.Search.Space.BeamWoods, p.BeamWood)
-	}},
-	{"Posts", false, func(_ *cover.Found, p *cover.FrontPoint) (string, string) {
-		lines := ""
-		if p.Posts != p.Count {
-			lines = strconv.Itoa(p.Count) + " on each line"
-		}
-		return strconv.Itoa(p.Posts) + " of " + p.Post, lines
-	}},
-	{"Cost", true, func(f *cover.Found, p *cover.FrontPoint) (string, string) { return frontCost(f, p), "" }},
-	{"Beam sag, in", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return thousandths(p.Sag), "" }},
-	{"Tie, lb", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return tieWords(p.Rating), "" }},
-	{"Depth, in", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return inches(p.Depth), "" }},
+	}, nil},
+	{"Posts", false, func(f *cover.Found, p *cover.FrontPoint) (string, string) {
+		return strconv.Itoa(p.Posts) + " of " + p.Post, several(f.Search.Space.PostWoods, p.PostWood)
+	}, nil},
+	{"Stand on", false, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return wayOf(p.Footing), "" },
+		func(s cover.Space) bool { return len(s.Footings) > 0 }},
+	{"Ties", false, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return wayOf(p.Tie), "" },
+		func(s cover.Space) bool { return len(s.Ties) > 0 }},
+	{"Lags a stud", false, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return wayOf(p.Ledger), "" },
+		func(s cover.Space) bool { return len(s.Ledgers) > 0 }},
+	{"Cost", true, func(f *cover.Found, p *cover.FrontPoint) (string, string) { return frontCost(f, p), "" }, nil},
+	{"Beam sag, in", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return thousandths(p.Sag), "" }, nil},
+	{"Tie, lb", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return tieWords(p.Rating), "" }, nil},
+	{"Depth, in", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return inches(p.Depth), "" }, nil},
+}
+
+// columnsOf are the columns that a search asks for.
+func columnsOf(s cover.Space) []optionColumn {
+	return slices.DeleteFunc(slices.Clone(optionColumns), func(c optionColumn) bool { return c.shown != nil && !c.shown(s) })
+}
+
+// wayOf writes how a part of an option is made: nil as the job has it.
+func wayOf[T fmt.Stringer](way *T) string {
+	if way == nil {
+		return "as given"
+	}
+	return (*way).String()
 }
 
 // several writes a wood where the space has more than one.
@@ -156,7 +174,8 @@ func (p Searching) Render() ([]byte, error) {
 func (v *searchingView) entries() {
 	wrong := map[string][]string{}
 	for _, f := range v.Faults {
-		wrong[f.Path] = append(wrong[f.Path], f.Words())
+		name := entryOf(f.Path)
+		wrong[name] = append(wrong[name], f.Words())
 	}
 	labels := map[string]string{}
 	for _, e := range cover.SpaceEntries() {
@@ -165,16 +184,23 @@ func (v *searchingView) entries() {
 			Understood: v.Understood[e.Name], Faults: wrong[e.Name],
 		}
 		labels[e.Name] = e.Label
+		if len(e.Choices) > 0 {
+			f.Hint, f.Options = "", choices(e.Choices, e.Choices)
+			f.Options[0].Words = "no limit"
+			for i := range f.Options {
+				f.Options[i].Chosen = f.Options[i].Value == f.Value
+			}
+		}
 		if e.Limit {
 			f.Placeholder = "no limit"
 			v.Limits = append(v.Limits, f)
 			continue
 		}
-		f.Placeholder = "empty: the usual"
+		f.Placeholder = "empty: the usual, or as the job has it"
 		v.Lists = append(v.Lists, f)
 	}
 	for _, f := range v.Faults {
-		x := fault{ID: "#s-" + plain(f.Path), Label: labels[f.Path], Words: f.Words()}
+		x := fault{ID: "#s-" + plain(entryOf(f.Path)), Label: labels[entryOf(f.Path)], Words: f.Words()}
 		if x.Label == "" {
 			x = fault{ID: "#search", Label: f.Path, Words: f.Words()}
 			if d, ok := cover.FieldOf(f.Path); ok {
@@ -185,6 +211,12 @@ func (v *searchingView) entries() {
 	}
 }
 
+// entryOf is the entry that a path of a fault belongs to: space.ties of space.ties[0].kind.
+func entryOf(path string) string {
+	name, _, _ := strings.Cut(path, "[")
+	return name
+}
+
 // answer lays out what was found.
 func (v *searchingView) answer(f *cover.Found) error {
 	var b bytes.Buffer
@@ -192,18 +224,17 @@ func (v *searchingView) answer(f *cover.Found) error {
 		return err
 	}
 	v.Stairs = template.HTML(b.String()) // the writer escapes every text
-	for _, c := range optionColumns {
+	for _, c := range columnsOf(f.Search.Space) {
 		v.Heads = append(v.Heads, optionCell{Text: headOf(f, c), Number: c.number})
 	}
-	drawn := bestRow{Title: "As drawn", Verdict: f.Drawn.Verdict, Over: f.Drawn.Over, Reason: f.Drawn.Reason}
-	drawn.Link = v.Back
+	drawn := bestRow{Title: "As drawn", Reason: f.Drawn.Reason}
 	if f.Drawn.Point != nil {
 		drawn.optionRow = v.row(f, f.Drawn.Point)
-		drawn.Link = v.Back
 	}
+	drawn.Link, drawn.Verdict = v.Back, f.Drawn.Verdict
 	v.Best = append(v.Best, drawn)
 	for _, x := range f.Best {
-		row := bestRow{optionRow: v.row(f, &f.Points[x.Point]), Verdict: x.Verdict, Over: x.Over}
+		row := bestRow{optionRow: v.row(f, &f.Points[x.Point])}
 		row.Title = "Least " + strings.Join(x.Least, ", ")
 		v.Best = append(v.Best, row)
 	}
@@ -254,8 +285,9 @@ func headOf(f *cover.Found, c optionColumn) string {
 func (v *searchingView) row(f *cover.Found, p *cover.FrontPoint) optionRow {
 	out := optionRow{
 		Link: addressOf("/", cover.ToForm(p.Apply(f.Input))), Name: frontName(p), Fine: several(f.Search.Space.RafterWoods, p.RafterWood),
+		Verdict: p.Verdict,
 	}
-	for _, c := range optionColumns {
+	for _, c := range columnsOf(f.Search.Space) {
 		x := optionCell{Head: headOf(f, c), Number: c.number}
 		x.Text, x.Fine = c.cell(f, p)
 		out.Cells = append(out.Cells, x)
@@ -273,20 +305,36 @@ func reaches(f *cover.Found, g cover.FrontGroup) string {
 		frontCost(f, last) + " with " + thousandths(last.Sag) + " in"
 }
 
-// widen leads to the same search over every usual size, where the input gives one.
+// widen leads to the same search over every usual size, where the input gives one, and over
+// ways to put the cover together, where the search leaves them as they are.
 func (v *searchingView) widen(f *cover.Found) {
 	in := f.Input
-	if in.Rafters.Size == nil && in.Beams.Size == nil && in.Posts.Size == nil {
-		return
+	if in.Rafters.Size != nil || in.Beams.Size != nil || in.Posts.Size != nil {
+		in.Rafters.Size, in.Beams.Size, in.Posts.Size = nil, nil, nil
+		usual, sizes := cover.Search{Space: cover.UsualSpace(in)}.Words(), map[string]string{}
+		for name, text := range usual {
+			if strings.HasSuffix(name, "_sizes") && text != v.Entries[name] {
+				sizes[name] = text
+			}
+		}
+		v.Wider = v.with(sizes)
 	}
-	all := maps.Clone(v.Entries)
-	in.Rafters.Size, in.Beams.Size, in.Posts.Size = nil, nil, nil
-	usual := cover.Search{Space: cover.UsualSpace(in)}.Words()
-	for _, e := range cover.SpaceEntries() {
-		if strings.HasSuffix(e.Name, "_sizes") {
-			all[e.Name] = usual[e.Name]
+	ways := map[string]string{}
+	for name, text := range cover.UsualWays(f.Input) {
+		if v.Entries[name] == "" {
+			ways[name] = text
 		}
 	}
+	v.Ways = v.with(ways)
+}
+
+// with is the address of the same search with other entries, empty where there are none.
+func (v *searchingView) with(other map[string]string) template.URL {
+	if len(other) == 0 {
+		return ""
+	}
+	all := maps.Clone(v.Entries)
+	maps.Copy(all, other)
 	maps.Copy(all, v.Values)
-	v.Wider = addressOf("/options", all)
+	return addressOf("/options", all)
 }
