@@ -78,6 +78,13 @@ func (p *Plan) deflections(b bay, stiffness float64, out *Bay) {
 		if bends && !turns && (t[i] > 0) != (m[i] > 0) {
 			continue // the only zero of moment is where slope is farthest from zero
 		}
+		if bends && t[i]*t[i+1] < 0 {
+			// One zero of moment and so one extremum of slope: it changes sign once.
+			g := p.segment(b.first + i)
+			at := g.deflectionAt(g.zero(slopeOf, bracket{0, h[i], t[i], t[i+1]}, coarse))
+			yMax, yMin = max(yMax, at), min(yMin, at)
+			continue
+		}
 		right := v[i] - w[i]*h[i]
 		if !bends && (v[i] > 0) != (right > 0) {
 			bends = (m[i]+v[i]*v[i]/(2*w[i]) > 0) != (m[i] > 0)
@@ -96,7 +103,7 @@ func (p *Plan) deflections(b bay, stiffness float64, out *Bay) {
 			continue
 		}
 		g := p.segment(b.first + i)
-		if !turns && g.steep(t[i+1], m[i+1]) {
+		if !turns && (g.steep(t[i+1], m[i+1]) || g.holds(m[i+1])) {
 			continue
 		}
 		zeros := g.slopeZeros(coarse)
@@ -118,6 +125,16 @@ func (g segment) steep(slope, moment float64) bool {
 	arch := abs(g.load) + h*abs(g.change) // no less than the largest |w|
 	bound := h * (larger(abs(g.moment), abs(moment)) + h*h*arch/8)
 	return abs(g.slope) > bound || abs(slope) > bound
+}
+
+// holds reports that the slope, of one sign at both ends, keeps it through the only zero of
+// the moment, where it is nearest to zero; moment is that at the right end.
+func (g segment) holds(moment float64) bool {
+	if !(g.moment*moment < 0) {
+		return false // none within, two, or one besides that at an end
+	}
+	s := g.zero(momentOf, bracket{0, g.length, g.moment, moment}, fine)
+	return (g.slopeAt(s) > 0) == (g.slope > 0)
 }
 
 // turn returns the deflection, times E I, where the slope changes sign in the segment

@@ -23,6 +23,7 @@ type Plan struct {
 	numbers  []float64 // states of all cases, one after the other
 	sum      state     // work space: the combination asked for last
 	sums     []float64 // storage of sum
+	pair     []float64 // work space: the sum of two cases
 	points   []float64 // work space: point load at each station, lb
 	terms    []float64 // work space: load terms, then moments of the inner supports
 	rightEnd []float64 // work space: slope at the right end of each bay before joining
@@ -126,6 +127,7 @@ func (p *Plan) lay(cases int) {
 	p.size = supports + kinds*stations
 	p.numbers = zeroed(p.numbers, cases*p.size)
 	p.sums = zeroed(p.sums, p.size)
+	p.pair = zeroed(p.pair, p.size)
 	p.sum = p.view(p.sums)
 	p.points = zeroed(p.points, stations)
 	p.terms = zeroed(p.terms, supports-2)

@@ -3,6 +3,8 @@ package beam
 import (
 	"fmt"
 	"math"
+
+	"gonum.org/v1/gonum/floats"
 )
 
 var nan = math.NaN()
@@ -81,10 +83,9 @@ func (p *Plan) combine(factors []float64, n int) bool {
 	if len(factors) != p.count {
 		panic(fmt.Sprintf("beam: %d factors for %d cases", len(factors), p.count))
 	}
-	to := p.sums[:n]
-	var odd []float64 // a case that waits for another, since two at a time go faster
-	var oddFactor float64
-	fresh := true
+	sums, fresh := p.sums[:n], true
+	var waits []float64 // a case that waits for the next one, as they are added in pairs
+	var by float64
 	for k, f := range factors {
 		if !(-heaviest <= f && f <= heaviest) {
 			return false
@@ -94,42 +95,32 @@ func (p *Plan) combine(factors []float64, n int) bool {
 		}
 		from := p.numbers[k*p.size:][:n]
 		switch {
-		case odd == nil:
-			odd, oddFactor = from, f
+		case waits == nil:
+			waits, by = from, f
 			continue
 		case fresh:
-			setSum(to, oddFactor, odd, f, from)
+			addTwo(sums, by, waits, f, from)
 		default:
-			addSum(to, oddFactor, odd, f, from)
+			addTwo(p.pair[:n], by, waits, f, from)
+			floats.Add(sums, p.pair[:n])
 		}
-		odd, fresh = nil, false
+		waits, fresh = nil, false
 	}
 	switch {
-	case odd == nil && fresh:
-		clear(to)
-	case odd == nil:
+	case waits != nil && fresh:
+		floats.ScaleTo(sums, by, waits)
+	case waits != nil:
+		floats.AddScaled(sums, by, waits)
 	case fresh:
-		setSum(to, oddFactor, odd, 0, odd)
-	default:
-		addSum(to, oddFactor, odd, 0, odd)
+		clear(sums)
 	}
 	return true
 }
 
-// setSum leaves f times a plus g times b in to.
-func setSum(to []float64, f float64, a []float64, g float64, b []float64) {
-	a, b = a[:len(to)], b[:len(to)]
-	for i := range to {
-		to[i] = f*a[i] + g*b[i]
-	}
-}
-
-// addSum adds f times a and g times b to what is in to.
-func addSum(to []float64, f float64, a []float64, g float64, b []float64) {
-	a, b = a[:len(to)], b[:len(to)]
-	for i := range to {
-		to[i] += f*a[i] + g*b[i]
-	}
+// addTwo leaves f times a plus g times b in to.
+func addTwo(to []float64, f float64, a []float64, g float64, b []float64) {
+	floats.ScaleTo(to, f, a)
+	floats.AddScaled(to, g, b)
 }
 
 // supports fills in reactions and support moments.

@@ -183,7 +183,7 @@ func TestTrapPlansOfOneLineShareNothing(t *testing.T) {
 			}
 			for range 50 {
 				for _, f := range w.factors {
-					p.Run(f[:], w.stiffness, &results[i])
+					p.Run(f, w.stiffness, &results[i])
 				}
 			}
 		})
@@ -284,6 +284,31 @@ func TestTrapSlopeVanishesAtALoad(t *testing.T) {
 			}
 			calctest.Close(t, want*factor, e.Value, 1e-12, 0, i)
 			calctest.Close(t, overhang+span/2, e.At, 1e-6, 0, i)
+		}
+	}
+}
+
+// Trap: where moment or slope is exactly 0 at one end of a segment, a search from the
+// values at both ends finds that zero and not the one within.
+func TestTrapZeroAtTheEndIsNotTheOneWithin(t *testing.T) {
+	// Two spans: the left end carries no moment, and beside the middle support the first
+	// span turns once more. Symmetric loads make the slope over it 0.
+	plans := []*beam.Plan{
+		plan(t, 54, []float64{0, 24, 54}, []beam.Load{beam.Uniform(0, 42, 1)}),
+		plan(t, 54, []float64{0, 30, 54}, []beam.Load{beam.Uniform(12, 54, 1)}),
+		plan(t, 48, []float64{0, 24, 48}, []beam.Load{beam.Uniform(0, 48, 1)}),
+		plan(t, 96, []float64{24, 48, 72}, []beam.Load{beam.Point(12, 1), beam.Point(84, 1), beam.Uniform(24, 72, 0.4)}),
+	}
+	for i, p := range plans {
+		for _, factor := range []float64{1, -1, -0.5} {
+			var r beam.Response
+			var l beam.Location
+			p.Run([]float64{factor}, 1, &r)
+			p.Locate([]float64{factor}, 1, &l)
+			for b, e := range l.Bays {
+				calctest.Close(t, e.DeflectionMax.Value, r.Bays[b].DeflectionMax, 1e-9, 1e-9, i, factor, b)
+				calctest.Close(t, e.DeflectionMin.Value, r.Bays[b].DeflectionMin, 1e-9, 1e-9, i, factor, b)
+			}
 		}
 	}
 }
