@@ -55,6 +55,36 @@ func BenchmarkForces(b *testing.B) {
 	}
 }
 
+// BenchmarkGoverning tells what the twelve combinations bring at least, as a search asks
+// for every size: from the outlines of own weight and rafters.
+func BenchmarkGoverning(b *testing.B) {
+	w := workloads[0]
+	b.Run(w.name, func(b *testing.B) {
+		o, mixes := w.outlines(b)
+		b.ReportAllocs()
+		for b.Loop() {
+			for _, list := range [...]*beam.Outline{&o.Moment, &o.Shear, &o.Reaction, &o.Deflection, &o.Overhang} {
+				least, largest := list.Range(mixes...)
+				kept += largest - least
+			}
+		}
+	})
+}
+
+// BenchmarkOutlines makes the outlines, with storage that is there.
+func BenchmarkOutlines(b *testing.B) {
+	w := workloads[0]
+	b.Run(w.name, func(b *testing.B) {
+		p := w.plan(b)
+		o, mixes := w.outlines(b)
+		b.ReportAllocs()
+		for b.Loop() {
+			o.Set(p, w.factors[0], w.factors[1], mixes[:3]...)
+		}
+		kept += float64(len(mixes))
+	})
+}
+
 // BenchmarkEnvelopeBandReference does the same by elements, factored once.
 func BenchmarkEnvelopeBandReference(b *testing.B) {
 	for _, w := range workloads {

@@ -9,7 +9,8 @@
 // which the line load is linear, so that shear, moment, slope and deflection are
 // polynomials there. Because all of it is linear in the loads, a combination is a
 // weighted sum of the cases, and [Plan.Run] takes the extrema of the sum from the
-// zeros of those polynomials, not from samples.
+// zeros of those polynomials, not from samples. A search that asks for two load shapes
+// over and over may ask their [Outlines] first, which bound the extrema from within.
 //
 // Signs: loads act downward when positive, reactions upward. Shear is positive
 // where the part to the left pushes the part to the right up, moment where the

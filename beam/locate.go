@@ -52,13 +52,16 @@ func (e Extrema) bay(left, right float64) Bay {
 }
 
 // segment returns the segment that begins at station i under the combination.
-func (p *Plan) segment(i int) segment {
+func (p *Plan) segment(i int) segment { return p.sum.segment(i, p.lengths[i]) }
+
+// segment returns the segment of the length that begins at station i.
+func (s *state) segment(i int, length float64) segment {
 	g := segment{
-		length: p.lengths[i], shear: p.sum.shear[i], moment: p.sum.moment[i],
-		slope: p.sum.slope[i], deflection: p.sum.deflection[i], load: p.sum.load[i],
+		length: length, shear: s.shear[i], moment: s.moment[i], slope: s.slope[i],
+		deflection: s.deflection[i], load: s.load[i],
 	}
-	if p.varying {
-		g.change = p.sum.change[i]
+	if len(s.change) > 0 {
+		g.change = s.change[i]
 	}
 	return g
 }

@@ -33,3 +33,11 @@ func (g segment) deflectionAt(s float64) float64 {
 	return g.deflection + s*(g.slope-s*(g.moment/2+
 		s*(g.shear*(1.0/6)-s*(g.load*(1.0/24)+s*g.change*(1.0/120)))))
 }
+
+// from returns the part of the segment that begins s from its left end.
+func (g segment) from(s float64) segment {
+	return segment{
+		length: g.length - s, shear: g.shearAt(s), moment: g.momentAt(s), slope: g.slopeAt(s),
+		deflection: g.deflectionAt(s), load: g.load + s*g.change, change: g.change,
+	}
+}
