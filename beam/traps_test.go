@@ -2,6 +2,7 @@ package beam_test
 
 import (
 	"math"
+	"slices"
 	"sync"
 	"testing"
 
@@ -99,7 +100,7 @@ func TestTrapSupportDeflectionIsNotAnExtremum(t *testing.T) {
 // divided by a weight of zero, and a factor of zero makes one.
 func TestTrapZeroLineLoad(t *testing.T) {
 	p := plan(t, 264, []float64{12, 132, 252}, []beam.Load{beam.Uniform(0, 264, 10)},
-		[]beam.Load{beam.Point(50, 100), beam.Point(200, -70)}, []beam.Load{beam.Linear(0, 264, 3, -3)})
+		[]beam.Load{beam.Point(50, 100), beam.Point(200, -70), beam.Uniform(90, 90, 5)}, []beam.Load{beam.Linear(0, 264, 3, -3)})
 	for _, factors := range [][]float64{{0, 1, 0}, {0, 0, 0}, {1, 0, 0}, {1e-300, 1, 0}, {0, 1, 1e-300}, {1, 1, 1}} {
 		var r beam.Response
 		var l beam.Location
@@ -112,6 +113,15 @@ func TestTrapZeroLineLoad(t *testing.T) {
 			assert.False(t, math.IsNaN(l.Bays[i].MomentMax.At+l.Bays[i].DeflectionMin.At))
 		}
 	}
+	// Without own weight, and with none in one span: a moment by hand each.
+	w := span3()
+	var r beam.Response
+	w.plan(t).Run([]float64{0, 28}, 1, &r)
+	tip := 28 * calc.PSF * tributary * 12 // lb, of an end rafter, whose strip is 12 in.
+	calctest.Close(t, -tip*24, r.Bays[0].MomentMin, 1e-12, 0)
+	plan(t, 240, []float64{0, 120, 240}, []beam.Load{beam.Uniform(120, 240, 10)}).Run([]float64{1}, 1, &r)
+	calctest.Close(t, -10*120*120/16.0, r.Bays[1].MomentMin, 1e-12, 0, "one of two equal spans loaded: w L²/16")
+	assert.Zero(t, r.Bays[1].MomentMax)
 }
 
 // Trap: a span may turn twice, up and down: an unloaded span between loaded ones
@@ -191,6 +201,36 @@ func TestTrapPlansOfOneLineShareNothing(t *testing.T) {
 	}
 	wait.Wait()
 	assert.Equal(t, results[0], results[1])
+}
+
+// Trap: what was read from a plan must not change when the plan is asked again, and what
+// seems only to read, a section or the outlines, writes over the work space too: each answer
+// stands on its own.
+func TestTrapAnswersOfOnePlanStandAlone(t *testing.T) {
+	w := span3()
+	p := w.plan(t)
+	var first, again, other beam.Response
+	var place beam.Location
+	p.Run(w.factors[2], w.stiffness, &first)
+	p.Locate(w.factors[2], w.stiffness, &place)
+	section := p.At(w.factors[2], w.stiffness, 77)
+	kept := beam.Response{
+		Bays: slices.Clone(first.Bays), Reactions: slices.Clone(first.Reactions),
+		SupportMoments: slices.Clone(first.SupportMoments), LeftTip: first.LeftTip, RightTip: first.RightTip,
+	}
+	places := slices.Clone(place.Bays)
+	p.Run(w.factors[8], w.stiffness, &other)
+	p.Forces(w.factors[7], &other)
+	p.At(w.factors[6], w.stiffness, 200)
+	o := beam.NewOutlines(p, []float64{1, 0}, []float64{0, 1}, beam.Mix{First: 0.6, Second: -14})
+	before, _ := o.Moment.Range(beam.Mix{First: 1, Second: 33})
+	p.Run(w.factors[2], w.stiffness, &again)
+	after, _ := o.Moment.Range(beam.Mix{First: 1, Second: 33})
+	assert.Equal(t, kept, first)
+	assert.Equal(t, kept, again)
+	assert.Equal(t, places, place.Bays)
+	assert.Equal(t, section, p.At(w.factors[2], w.stiffness, 77))
+	assert.Equal(t, before, after)
 }
 
 // Trap: a member without supports is a mechanism that a band factorization lets
