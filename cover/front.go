@@ -177,12 +177,12 @@ func (y *yard) search(ctx context.Context, count int, done func()) (sweep, error
 	}
 	slices.SortFunc(pairs, pair.before)
 	for i := range pairs {
-		if i%256 == 0 && ctx.Err() != nil {
-			return sweep{}, ctx.Err()
-		}
 		l := layouts[pairs[i].layout]
 		if q, ok := l.promising(&pairs[i]); ok {
-			l.settle(q, int(pairs[i].class), int(pairs[i].beam))
+			l.settle(ctx, q, int(pairs[i].class), int(pairs[i].beam))
+		}
+		if err := ctx.Err(); err != nil {
+			return sweep{}, err
 		}
 	}
 	out := sweep{points: front.points()}

@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"context"
 	"math"
 	"slices"
 
@@ -8,8 +9,9 @@ import (
 	"patiocover/connections"
 )
 
-// settle finds the cheapest cover of a class on a beam that holds whole, and keeps it.
-func (l *layout) settle(q FrontPoint, c, b int) {
+// settle finds the cheapest cover of a class on a beam that holds whole, and keeps it. It
+// stops with its context.
+func (l *layout) settle(ctx context.Context, q FrontPoint, c, b int) {
 	best := math.Inf(1)
 	var kept FrontPoint
 	posts := l.postPrices(c, b)
@@ -25,6 +27,9 @@ func (l *layout) settle(q FrontPoint, c, b int) {
 			}
 			if !l.carries(r, b) || !l.fits(r) {
 				break
+			}
+			if ctx.Err() != nil {
+				return
 			}
 			if l.front.beats(q.values(l.counts)) || !l.judge(&q, r, b, p) {
 				continue
@@ -183,13 +188,15 @@ func (m *model) set(full Input, l *layout, sticks [3]*stick) design {
 // place puts a cover into the models and grades its members; it fails where the input rules
 // do not allow it or a member is over.
 func (l *layout) place(q *FrontPoint, sticks [3]*stick) (design, bool) {
+	main := &l.main
+	if main.d = main.m.set(l.full, l, sticks); !main.holds() {
+		return main.d, false
+	}
 	full, ok := l.filled(q)
 	if !ok {
-		return design{}, false
+		return main.d, false
 	}
-	main := &l.main
-	main.d = main.m.set(full, l, sticks)
-	if !main.holds() {
+	if main.d = main.m.set(full, l, sticks); !main.holds() {
 		return main.d, false
 	}
 	d := main.d
@@ -293,7 +300,7 @@ func (l *layout) whole(q *FrontPoint, d *design) (Report, bool) {
 	r.Concrete, r.Members = concreteOf(r.Foundations), l.main.members(d.deck)
 	r.Lateral = m.lateral(&r, d)
 	if *m.in.Cover.Attachment == "rafter_tails" {
-		r.Survey = m.survey(r.Input, d)
+		r.Survey = m.surveyed(r.Input, d, false)
 	}
 	d.buried = buried(r.Foundations)
 	r.TakeOff = m.takeOff(&r, d)

@@ -284,7 +284,7 @@ func (l *layout) pair(to []pair, layout int) []pair {
 		}
 		for b := range l.beams {
 			cost := l.pairLeast(c, b)
-			if math.IsInf(cost, 1) || over(l.main.m.depthOf(l.classes[c].wood, &l.beams[b].wood), l.limits.Depth) {
+			if math.IsInf(cost, 1) || !l.clears(c, b) {
 				continue
 			}
 			to = append(to, pair{
@@ -293,6 +293,12 @@ func (l *layout) pair(to []pair, layout int) []pair {
 		}
 	}
 	return to
+}
+
+// clears reports whether a class on a beam keeps the headroom and the limit of depth.
+func (l *layout) clears(c, b int) bool {
+	m, rafter, beam := l.main.m, l.classes[c].wood, &l.beams[b].wood
+	return m.clearance(rafter, beam).Ratio() <= 1 && !over(m.depthOf(rafter, beam), l.limits.Depth)
 }
 
 // over reports whether a limit is set and passed.

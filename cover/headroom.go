@@ -72,8 +72,13 @@ func (c clearance) Explain() calc.Check {
 
 // headroom checks the clear height.
 func (m *model) headroom(d *design) Headroom {
-	c := newClearance(&m.plan, d.rafter.section.Depth, d.beam.section.Depth, *m.in.Cover.SlabFall*calc.In/calc.Ft)
+	c := m.clearance(&d.rafter, &d.beam)
 	return Headroom{
 		Clear: c.clear, Required: leastClear, Verdict: Ratio(c.Ratio()).Verdict(), Check: c.Explain(),
 	}
+}
+
+// clearance is the chain of heights below rafters on a beam.
+func (m *model) clearance(rafter, beam *wood) clearance {
+	return newClearance(&m.plan, rafter.section.Depth, beam.section.Depth, *m.in.Cover.SlabFall*calc.In/calc.Ft)
 }

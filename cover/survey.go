@@ -21,18 +21,23 @@ type surveying struct {
 	known bool // the roof and its dead load were given
 	hung  hanging
 	clear float64 // in, below the lowest member of the cover
+	whole bool    // with what the verdict does not rest on
 	out   *Survey
 }
 
 // survey judges the joints of the old roof. It is nil when the input says nothing of it.
-func (m *model) survey(said Input, d *design) *Survey {
+func (m *model) survey(said Input, d *design) *Survey { return m.surveyed(said, d, true) }
+
+// surveyed does so, with or without what its verdict does not rest on: the roof after changes,
+// and other ways to hold the cover.
+func (m *model) surveyed(said Input, d *design, whole bool) *Survey {
 	h := m.in.House
 	tails := *m.in.Cover.Attachment == "rafter_tails"
 	roofGiven := given(h.RafterSpan, h.RafterSpacing, h.RafterOverhang, h.RafterHeight, h.RafterSlope)
 	if len(h.Joints) == 0 && !roofGiven && !tails && len(h.OldRoof.Openings) == 0 {
 		return nil
 	}
-	s := surveying{m: m, said: said, dead: newOldDead(h), clear: m.headroom(d).Clear * calc.In, out: &Survey{Verdict: OK}}
+	s := surveying{m: m, said: said, dead: newOldDead(h), clear: m.clearance(&d.rafter, &d.beam).clear, whole: whole, out: &Survey{Verdict: OK}}
 	s.roof, s.known = m.newOldRoof(s.dead.least, roof.Enclosure(*h.Enclosure))
 	s.known = s.known && s.dead.known
 	if tails && s.known {
@@ -43,7 +48,9 @@ func (m *model) survey(said Input, d *design) *Survey {
 	s.pulls()
 	s.joints()
 	s.below()
-	s.changes(d)
+	if whole {
+		s.changes(d)
+	}
 	if tails {
 		s.tails()
 	}

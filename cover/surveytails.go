@@ -28,7 +28,7 @@ func (s *surveying) tails() {
 	if t.Verdict == OK {
 		s.tailChecks(t)
 	}
-	if t.Verdict != OK {
+	if t.Verdict != OK && s.whole {
 		t.Alternatives = s.alternatives()
 	}
 }
