@@ -79,8 +79,8 @@ func (w *StandingWay) apply(f *Foundation) {
 }
 
 // UsualSpace is what is tried for a job when nothing else is said: its own wood, the usual
-// spacings, sizes that yards keep, and from one post less to two posts more on each line. A
-// size that the input gives is kept.
+// spacings, sizes that yards keep, from one post less to two posts more on each line, and
+// footings beside a slab. A size that the input gives is kept.
 func UsualSpace(in Input) Space {
 	full, _ := in.Assume()
 	s := Space{
@@ -92,6 +92,9 @@ func UsualSpace(in Input) Space {
 	}
 	if own := *full.Rafters.Spacing; !slices.Contains(s.Spacings, own) {
 		s.Spacings = append(s.Spacings, own)
+	}
+	if *full.Foundation.Kind == "slab" {
+		s.Footings = []StandingWay{{Kind: "slab"}, {Kind: "footing"}}
 	}
 	if full.Posts.Count != nil {
 		for n := max(2, *full.Posts.Count-1); n <= *full.Posts.Count+2; n++ {
