@@ -8,7 +8,7 @@ import "patiocover/calc"
 func (m *model) edgeMember(d *design) Member {
 	w, h := &d.rafter, m.rafterHolding(&d.rafter, &d.beam)
 	r := m.rafter.atEdge(m)
-	out := newMember("R2", "edge rafter", w, m.rafters, nil)
+	out := m.newMember("R2", "edge rafter", w, m.rafters, nil)
 	out.Count, out.Length = edgeRafters, m.plan.slope(m.plan.projection)/calc.Ft
 	var p peaks
 	r.demands(w, true, &p)

@@ -55,7 +55,7 @@ func (m *model) kneeMember(ws *workspace, d *design) (Member, bool) {
 	}
 	st := m.posts.solid(m.in.Lateral.BraceSize)
 	w := &m.kneed.wood
-	out := newMember(kneeMark, "knee brace", w, st, m.kneed.no)
+	out := m.newMember(kneeMark, "knee brace", w, st, m.kneed.no)
 	out.Count, out.Length = m.kneeCount(), m.kneeLength()/calc.Ft
 	force, direction, line, post := m.kneeForce()
 	where := "at " + m.postName(line, post)

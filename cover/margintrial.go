@@ -90,7 +90,8 @@ type trial struct {
 	over  overItem // the check of the members with the largest ratio
 	fault string   // why there is no answer
 
-	solved // of the trial; empty where there is no answer
+	members []Member // in brief
+	solved           // of the trial; empty where there is no answer
 }
 
 // An overItem is a part with a check of it.
@@ -117,8 +118,8 @@ func tryInput(in Input, x float64) trial {
 	}
 	s.m.sideways = newSideways(s.m, s.d.woods())
 	s.d.deck = s.m.deck()
-	t := trial{x: x, solved: s}
-	for _, at := range s.mainMembers() {
+	t := trial{x: x, members: s.mainMembers(), solved: s}
+	for _, at := range t.members {
 		check, ratio := at.worst()
 		if t.over.mark == "" || ratio > t.over.ratio {
 			t.over = overItem{at.Mark, check, ratio}
@@ -127,19 +128,20 @@ func tryInput(in Input, x float64) trial {
 	return t
 }
 
-// mainMembers writes up the members by the method that they were chosen by.
+// mainMembers grades the members by the method that they were chosen by.
 func (s *solved) mainMembers() []Member {
 	main := s
 	if s.m.strength != nil {
 		main = s.m.strength
 		main.prepare(s.d.deck)
 	}
+	main.m.brief = true
 	return main.m.members(main.ws, &main.d)
 }
 
 // beside lists what is over beside the members.
 func (t *trial) beside() []overItem {
-	r := Report{Members: t.mainMembers()}
+	r := Report{Members: t.members}
 	t.m.hold(&r, t.ws, &t.d)
 	return r.overBeside()
 }

@@ -28,7 +28,7 @@ func (m *model) members(ws *workspace, d *design) []Member {
 
 func (m *model) rafterMember(ws *workspace, d *design) Member {
 	w := &d.rafter
-	out := newMember("R1", "rafter", w, m.rafters, d.noRafter)
+	out := m.newMember("R1", "rafter", w, m.rafters, d.noRafter)
 	out.Count = len(m.plan.rafters)
 	out.Length = m.plan.slope(m.plan.projection) / calc.Ft
 	h := m.rafterHolding(w, &d.beam)
@@ -45,9 +45,12 @@ func (m *model) addRafterChecks(r *rafterFrame, w *wood, h *holding, g *graded, 
 		if kind.optional() && x.demand == 0 {
 			continue
 		}
-		trace := r.trace(w, h, kind, x, r.parts(&r.arr[x.by], w))
-		if kind == axialCheck {
-			trace = append(r.thrustTrace(w, x), trace...)
+		var trace []calc.Line
+		if !out.brief {
+			trace = r.trace(w, h, kind, x, r.parts(&r.arr[x.by], w))
+			if kind == axialCheck {
+				trace = append(r.thrustTrace(w, x), trace...)
+			}
 		}
 		out.add(checkNames[k], r.nameOf(kind, x), m.rafterPlace(kind, x), r.result(w, h, kind, x), trace...)
 	}
@@ -72,7 +75,7 @@ func (f *frame) addCodeTotal(w *wood, h *holding, from int, bays []bay, out *Mem
 
 func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 	w := &d.beam
-	out := newMember(mark("BM", line), "beam", w, m.beams, d.noBeam)
+	out := m.newMember(mark("BM", line), "beam", w, m.beams, d.noBeam)
 	out.Count = len(m.plan.pieces())
 	out.Length = m.plan.longest() / calc.Ft
 	out.Notes = m.beamNotes(w)
@@ -83,7 +86,10 @@ func (m *model) beamMember(ws *workspace, d *design, line int) Member {
 		if k == bearingCheck || (k.optional() && x.demand == 0) {
 			continue // bearing stands with the posts
 		}
-		trace := l.pieces[p].trace(w, held, k, x, l.parts(m, d, p, x.by))
+		var trace []calc.Line
+		if !out.brief {
+			trace = l.pieces[p].trace(w, held, k, x, l.parts(m, d, p, x.by))
+		}
 		out.add(checkNames[k], l.pieces[p].nameOf(k, x), l.where(p, k, x), l.pieces[p].result(w, held, k, x), trace...)
 	}
 	at := ws.lines[line].worst(sagCheck)
@@ -147,6 +153,14 @@ func (f *frame) nameOf(k checkKind, x found) string {
 	return f.arr[x.by].name()
 }
 
+// newMember is a member without its checks, which are to be written up unless the model is
+// in brief.
+func (m *model) newMember(mark, name string, w *wood, st stock, no []Rejected) Member {
+	out := newMember(mark, name, w, st, no)
+	out.brief = m.brief
+	return out
+}
+
 func newMember(mark, name string, w *wood, st stock, no []Rejected) Member {
 	s := w.section
 	return Member{
@@ -164,9 +178,13 @@ func checked(c calc.Check, ratio Ratio, combination, where string) MemberCheck {
 	}
 }
 
-// add writes a check up, behind the trace of its demand, and keeps the worst.
+// add writes a check up, behind the trace of its demand, and keeps the worst. In brief it
+// keeps the name and the ratio alone.
 func (out *Member) add(name, combination, where string, r calc.Result, trace ...calc.Line) {
-	c := behind(trace, r.Explain())
+	var c calc.Check
+	if !out.brief {
+		c = behind(trace, r.Explain())
+	}
 	c.Name = name
 	ratio := Ratio(r.Ratio())
 	out.Checks = append(out.Checks, checked(c, ratio, combination, where))

@@ -12,6 +12,7 @@ import (
 type model struct {
 	in           Input // filled
 	room         *room // its memory
+	brief        bool  // its members are wanted by their ratios, and not written up
 	plan         plan
 	rules        rulebook
 	strength     *solved    // the members by strength design, where they were chosen by it

@@ -16,7 +16,7 @@ func atFoot(kind string) string {
 }
 
 func (m *model) postMember(ws *workspace, d *design) Member {
-	out := newMember("P", "post", &d.post, m.posts, d.noPost)
+	out := m.newMember("P", "post", &d.post, m.posts, d.noPost)
 	out.Count = len(m.lines) * len(m.plan.posts)
 	out.Notes = m.postNotes(&d.post)
 	for k := range postChecks {

@@ -128,6 +128,8 @@ type Member struct {
 	Checks   []MemberCheck `json:"checks"`             // governing one of each kind
 	Rejected []Rejected    `json:"rejected,omitempty"` // smaller sizes that were tried, and why not
 	Notes    []string      `json:"notes,omitempty"`    // bracing and details the checks rest on
+
+	brief bool // graded and not written up
 }
 
 // A MemberCheck is one check of a member at its worst combination.
