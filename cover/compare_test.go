@@ -26,6 +26,7 @@ func ownWood(in cover.Input) cover.Wood {
 
 // Every row is what Size answers for that input.
 func TestCompareIsSizeRowByRow(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"desert", "snow", "coast", "glued", "garden"} {
 		in := demo(t, name)
 		c, err := cover.Compare(in, cover.Choice{})
@@ -264,6 +265,7 @@ func TestWiderSpacingNeverAsksLess(t *testing.T) {
 // that members are chosen by, and rises with the span, but where the seat and not the span
 // decides.
 func TestCurvesGoThroughTheCover(t *testing.T) {
+	t.Parallel()
 	for name, method := range map[string]string{"desert": "LRFD", "snow": "ASD", "coast": "ASD", "garden": "LRFD"} {
 		in := demo(t, name)
 		in.Site.Method = &method

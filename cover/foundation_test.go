@@ -65,6 +65,7 @@ func TestScenarioFoundations(t *testing.T) {
 // The footing chosen has the least concrete: every neighbor in steps of 2 in that needs
 // less of it is over.
 func TestLessConcreteFails(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"coast", "snow"} {
 		in := demo(t, name)
 		in.Foundation.OneSize = new(false)

@@ -29,6 +29,7 @@ const (
 // The reports of the demonstration covers are kept whole, and compared as
 // numbers: the last digits differ between machines.
 func TestGoldenReports(t *testing.T) {
+	t.Parallel()
 	for _, name := range demos {
 		t.Run(name, func(t *testing.T) {
 			got, err := json.MarshalIndent(size(t, demo(t, name)), "", "  ")
@@ -153,6 +154,7 @@ func TestDifferencesAreSeen(t *testing.T) {
 
 // What was read and written again is the same input.
 func TestInputRoundTrip(t *testing.T) {
+	t.Parallel()
 	for _, name := range demos {
 		t.Run(name, func(t *testing.T) {
 			first := demo(t, name)
@@ -171,6 +173,7 @@ func TestInputRoundTrip(t *testing.T) {
 
 // A report that was stored can be read back, with ratios beyond any limit.
 func TestReportRoundTrip(t *testing.T) {
+	t.Parallel()
 	for _, name := range demos {
 		t.Run(name, func(t *testing.T) {
 			text := marshal(t, size(t, demo(t, name)))

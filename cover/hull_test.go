@@ -13,6 +13,7 @@ import (
 // What the search leaves out never brings a peak: over random covers the peaks of the
 // arrangements that are tried are those of all, for every candidate.
 func TestHullKeepsEveryPeak(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		faults, err := cover.HullFaults(randomCover(t))
 		if err != nil {

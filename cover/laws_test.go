@@ -63,6 +63,7 @@ func largest(r cover.Report) cover.Ratio {
 // With the sizes given, nothing gets better when more acts on the cover: faster wind,
 // more snow, more live load, one more layer that may come off.
 func TestRatiosNeverFallUnderMoreLoad(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in, before := settled(t, randomCover(t))
 		what := rapid.SampledFrom([]string{"wind", "snow", "live", "dead"}).Draw(t, "what grows")
@@ -91,6 +92,7 @@ func TestRatiosNeverFallUnderMoreLoad(t *testing.T) {
 
 // No rating falls when the wind is faster.
 func TestRatingsNeverFallInFasterWind(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in, before := settled(t, randomCover(t))
 		in.Site.WindSpeed = new(min(200, *in.Site.WindSpeed+tenth(t, 0.1, 30, "faster by")))
@@ -107,6 +109,7 @@ func TestRatingsNeverFallInFasterWind(t *testing.T) {
 // No rating rises when something is fastened on for good, where no support is lifted by
 // dead load itself.
 func TestRatingsNeverRiseUnderCertainDeadLoad(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in, before := settled(t, randomCover(t))
 		for _, x := range before.Reactions {
@@ -131,6 +134,7 @@ func TestRatingsNeverRiseUnderCertainDeadLoad(t *testing.T) {
 // The mirror of a cover has the mirrored answer. Rafters are laid out from the left, so
 // that only a width of whole spaces has a mirror, and beams are cut from the left.
 func TestMirrorGivesMirroredAnswer(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in := randomCover(t)
 		full, _ := in.Assume()
@@ -255,6 +259,7 @@ func TestLawsOfDemos(t *testing.T) {
 
 // The same input gives the same bytes, every time.
 func TestSameInputSameBytes(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"survey", "drift"} {
 		in := demo(t, name)
 		first := marshal(t, size(t, in))
@@ -269,6 +274,7 @@ func TestSameInputSameBytes(t *testing.T) {
 // The size chosen is the smallest that passes: the one tried before it is over, in the
 // same cover, with the same check.
 func TestNextSmallerSizeFails(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in := randomCover(t)
 		in.Rafters.Size, in.Beams.Size, in.Posts.Size = nil, nil, nil

@@ -69,6 +69,7 @@ func TestMarginsAgainstClosedForm(t *testing.T) {
 // Each margin holds: the members pass at its value and are over just beyond, seen by
 // sizing the moved input from the start.
 func TestMarginsHold(t *testing.T) {
+	t.Parallel()
 	in := demo(t, "desert")
 	r := withMargins(t, in)
 	worst := func(in cover.Input) float64 {
@@ -115,6 +116,7 @@ func TestMarginsHold(t *testing.T) {
 // Repetitive members lose their factor beyond 24 in. on center (NDS 2018 4.3.9): the
 // margin stops at the step and does not jump over it.
 func TestMarginStopsAtAStep(t *testing.T) {
+	t.Parallel()
 	m := marginOf(t, withMargins(t, demo(t, "desert")), "rafters.spacing_in")
 	calctest.Near(t, 24, m.Passes, 0.01)
 	assert.Equal(t, "bending with force along the slope", m.Check)

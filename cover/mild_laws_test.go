@@ -35,6 +35,7 @@ func chosen(in cover.Input, r cover.Report) cover.Input {
 // What was chosen passes when it is given, with the same ratios: choosing and checking are
 // one thing.
 func TestWhatWasChosenPassesWhenGiven(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in, before := holding(t)
 		after := answer(t, chosen(in, before))
@@ -58,6 +59,7 @@ func TestWhatWasChosenPassesWhenGiven(t *testing.T) {
 // A stronger grade of the same species, of equal weight, never makes the chosen rafter the
 // larger one: none of its design values is smaller (NDS Supplement 2018 Tables 4A and 4B).
 func TestStrongerGradeIsNeverLarger(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in := mildCover(t)
 		in.Rafters.Species = new(word(t, "species", "Douglas Fir-Larch", "Hem-Fir", "Spruce-Pine-Fir", "Southern Pine"))

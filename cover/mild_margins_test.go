@@ -84,6 +84,7 @@ func worstMember(r cover.Report) (cover.Ratio, string) {
 // margin and anywhere below, no member is over; just beyond, the member that is named is.
 // Beside the members nothing is over at the second margin that is not over now.
 func TestMarginsOfMildCoversHold(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in, _ := holding(t)
 		if rapid.Bool().Draw(t, "more than needed") {
@@ -166,6 +167,7 @@ func given(r cover.Report, mark string) bool {
 // knee braces, strength design, ground snow, and snow on a roof of the newer edition, which
 // begins at none.
 func TestMarginsOfEveryKind(t *testing.T) {
+	t.Parallel()
 	newer := demo(t, "desert")
 	newer.Site.Standard = new("ASCE 7-22")
 	strength := demo(t, "garden")

@@ -165,6 +165,7 @@ func holding(t *rapid.T) (cover.Input, cover.Report) {
 // and every kind of attachment, hold, deck and method is among them, so that laws of covers
 // that hold are not empty.
 func TestMostMildCoversHold(t *testing.T) {
+	t.Parallel()
 	const tried, least = 60, 0.85
 	kinds := map[string]int{}
 	held, wholly := 0, 0

@@ -15,6 +15,7 @@ import (
 // cover is refused with faults, or answered with a report that holds. A new row in the
 // table of fields is covered by this without more ado.
 func TestMutatedCoversAreAnswered(t *testing.T) {
+	t.Parallel()
 	var seeds [][]byte
 	for _, name := range demos {
 		seeds = append(seeds, marshal(t, demo(t, name)))

@@ -165,6 +165,7 @@ func groundFaults(f cover.FoundationAt) []string {
 }
 
 func TestDemosAreProved(t *testing.T) {
+	t.Parallel()
 	for _, name := range demos {
 		t.Run(name, func(t *testing.T) {
 			r := size(t, demo(t, name))
@@ -175,6 +176,7 @@ func TestDemosAreProved(t *testing.T) {
 }
 
 func TestRandomCoversAreProved(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r, err := cover.Size(randomCover(t))
 		if err != nil {

@@ -62,6 +62,7 @@ func TestMethodsDifferByTheirFactors(t *testing.T) {
 // Members chosen by strength design pass by it, the other method stands beside, and
 // deflections are the same.
 func TestChosenByStrengthDesign(t *testing.T) {
+	t.Parallel()
 	for _, name := range demos {
 		in := demo(t, name)
 		asd := size(t, in)
@@ -87,6 +88,7 @@ func TestChosenByStrengthDesign(t *testing.T) {
 // Swapping the method swaps the two ratios of a check and changes neither, where the sizes
 // are given.
 func TestMethodsSwap(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in, before := settled(t, randomCover(t))
 		in.Site.Method = new("LRFD")

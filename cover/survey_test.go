@@ -311,6 +311,7 @@ func TestTrapTailsNobodyMeasured(t *testing.T) {
 // Removing dead load never lowers a demand, and adding the cover to the tails never
 // lowers that at the heel.
 func TestSurveyLaws(t *testing.T) {
+	t.Parallel()
 	base := demo(t, "ranch")
 	base.House.OldRoof.TailSize, base.House.OldRoof.TailCut = new("2x12"), new(0.0) // no other way need be sized
 	rapid.Check(t, func(t *rapid.T) {

@@ -73,6 +73,7 @@ func TestTrapFaultsOfATableByRowAndColumn(t *testing.T) {
 // What is written is read back the same, whatever stands in the cells, and a text that a
 // spreadsheet would take for a formula is not one.
 func TestJointsRoundTrip(t *testing.T) {
+	t.Parallel()
 	for _, name := range []string{"survey", "ranch"} {
 		r := size(t, demo(t, name))
 		var plain, whole bytes.Buffer

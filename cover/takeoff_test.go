@@ -79,6 +79,7 @@ func TestTakeOffTooLong(t *testing.T) {
 // Whatever the cover, what is cut is what is needed, nothing is used that is not
 // bought, and the posts are cut from no more wood than their number times the longest.
 func TestTakeOffLaws(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		in := randomCover(t)
 		r, err := cover.Size(in)

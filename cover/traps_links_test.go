@@ -246,6 +246,7 @@ func TestUpliftsAddUp(t *testing.T) {
 
 // Every written check of every connector holds, in every demo and in its variants.
 func TestConnectorsAreProved(t *testing.T) {
+	t.Parallel()
 	inputs := []cover.Input{fastened(), overhung(), standing()}
 	for _, name := range demos {
 		inputs = append(inputs, demo(t, name))
