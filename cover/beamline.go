@@ -92,7 +92,8 @@ type windOn struct {
 // newBeamFrame makes the statics of one beam line.
 func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	p := &m.plan
-	f := &beamFrame{line: line, support: line, posts: len(p.posts), bays: baysOf(p.width, p.posts)}
+	f := &m.room.beams.take(1)[0]
+	*f = beamFrame{line: line, support: line, posts: len(p.posts), bays: baysOf(p.width, p.posts)}
 	f.placing = patterns(f.bays)
 	f.leasts = make([]float64, f.posts)
 	f.placing = append(f.placing, m.drifted(f.placing[0].bays)...)

@@ -108,7 +108,8 @@ func newFrame(r *room, length float64, supports []float64, cosine float64, cases
 	if err != nil {
 		return nil, err
 	}
-	f := &frame{
+	f := &r.frames.take(1)[0]
+	*f = frame{
 		room: r, plan: p, bays: baysOf(length, supports), cosine: cosine,
 		normal: r.numbers.take(len(all)),
 	}

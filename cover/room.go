@@ -12,6 +12,8 @@ type room struct {
 	terms   slab[term]
 	woods   slab[wood]
 	winds   slab[windOn]
+	frames  slab[frame]
+	beams   slab[beamFrame]
 	loads   slab[beam.Load]
 	plans   []*beam.Plan
 	used    int // of the plans
@@ -24,7 +26,7 @@ type room struct {
 // leave makes the room free for the next model.
 func (r *room) leave() {
 	r.numbers.used, r.rows.used, r.arr.used, r.terms.used, r.woods.used = 0, 0, 0, 0, 0
-	r.winds.used, r.loads.used, r.used = 0, 0, 0
+	r.winds.used, r.loads.used, r.frames.used, r.beams.used, r.used = 0, 0, 0, 0, 0
 }
 
 // plan makes a plan, in that of an earlier model where there is one.
