@@ -37,7 +37,8 @@ func (m *model) surveyed(said Input, d *design, whole bool) *Survey {
 	if len(h.Joints) == 0 && !roofGiven && !tails && len(h.OldRoof.Openings) == 0 {
 		return nil
 	}
-	s := surveying{m: m, said: said, dead: newOldDead(h), clear: m.clearance(&d.rafter, &d.beam).clear, whole: whole, out: &Survey{Verdict: OK}}
+	s := surveying{m: m, said: said, dead: newOldDead(h), whole: whole, out: &Survey{Verdict: OK}}
+	s.clear = m.clearance(&d.rafter, &d.beam).clear
 	s.roof, s.known = m.newOldRoof(s.dead.least, roof.Enclosure(*h.Enclosure))
 	s.known = s.known && s.dead.known
 	if tails && s.known {
