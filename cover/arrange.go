@@ -44,8 +44,9 @@ type pattern struct {
 // patterns returns the placings that a member with these bays must carry: everything
 // loaded, alternate bays, and each pair of neighbors (IBC 2018 1607.13.2; for snow
 // the unloaded bays keep half by ASCE 7-16 7.5, so none is the safe side).
-func patterns(bays []bay) []pattern {
-	var real []int
+func (r *room) patterns(bays []bay) []pattern {
+	var room [maxBays]int
+	real := room[:0]
 	for b, at := range bays {
 		if at.length > 0 {
 			real = append(real, b)
@@ -58,7 +59,7 @@ func patterns(bays []bay) []pattern {
 			odd |= 1 << b
 		}
 	}
-	out := []pattern{{name: "all bays", bays: all}}
+	out := append(r.placing.take(len(real) + 2)[:0], pattern{name: "all bays", bays: all})
 	if len(real) > 1 {
 		out = append(out,
 			pattern{name: "alternate bays from the first", bays: odd},
@@ -66,7 +67,9 @@ func patterns(bays []bay) []pattern {
 	}
 	for i := 0; len(real) > 2 && i+1 < len(real); i++ {
 		a, b := real[i], real[i+1]
-		out = append(out, pattern{name: spanName(bays, a) + " and " + spanName(bays, b), bays: 1<<a | 1<<b})
+		first, i := spanWords(bays, a)
+		second, k := spanWords(bays, b)
+		out = append(out, pattern{name: r.say(phrase{first, i, " and ", second, k}), bays: 1<<a | 1<<b})
 	}
 	return out
 }
@@ -88,26 +91,31 @@ func forGust(wind string, coef []float64) arrangement {
 // everywhere is the placing of a combination without live or snow load.
 var everywhere = []pattern{{}}
 
-// placings returns the placings of the live or snow load of a combination.
-func (m *model) placings(c *loads.Combination, bays []bay) []pattern {
-	if m.onPlan(c, 0) == 0 {
+// placings returns the placings of the live or snow load of a combination: of all that the
+// bays must carry, those of live load, and of snow that lies otherwise too.
+func (m *model) placings(c *loads.Combination, all []pattern) []pattern {
+	switch {
+	case m.onPlan(c, 0) == 0:
 		return everywhere
+	case c.Snow == 0:
+		return all[:len(all)-m.drifts()]
 	}
-	out := patterns(bays)
-	if c.Snow == 0 {
-		return out
-	}
-	return append(out, m.drifted(out[0].bays)...)
+	return all
 }
 
-// drifted returns the placings of snow other than the balanced one, on all bays.
-func (m *model) drifted(all uint32) []pattern {
-	var out []pattern
+// allPlacings returns the placings on these bays, and after them snow other than the
+// balanced one, on all bays.
+func (m *model) allPlacings(bays []bay) []pattern {
+	plain := m.room.patterns(bays)
+	out := append(m.room.placing.take(len(plain) + m.drifts())[:0], plain...)
 	for i := 1; i < len(m.snow.sets); i++ {
-		out = append(out, pattern{name: m.snow.sets[i].name, bays: all, set: i})
+		out = append(out, pattern{name: m.snow.sets[i].name, bays: plain[0].bays, set: i})
 	}
 	return out
 }
+
+// drifts is how many ways the snow lies beside the balanced one.
+func (m *model) drifts() int { return max(0, len(m.snow.sets)-1) }
 
 // onPlan is the factored even live or snow load of a combination, lb/in² of plan.
 func (m *model) onPlan(c *loads.Combination, set int) float64 {

@@ -13,7 +13,7 @@ import (
 // is that of the whole rafter, which is reached at the end that holds it: pressed from
 // the low end, or pulled from the high one.
 func (r *rafterFrame) arrangeThrust() {
-	r.along = make([]float64, len(r.arr))
+	r.along = r.room.numbers.take(len(r.arr))
 	for i := range r.arr {
 		across := 0.0
 		for c, x := range r.arr[i].coef {

@@ -15,13 +15,13 @@ func workerCase(n, b int) int        { return 3 + n + 2*bands + b }
 // cases lists the cases of the stick between two x, after its own weight.
 func (f *beamFrame) cases(m *model, from, to float64) [][]beam.Load {
 	n := len(f.bays)
-	out := make([][]beam.Load, workerCase(n, n)-1)
+	out := m.room.cases.take(workerCase(n, n) - 1)
 	for c := range bandCase(n, 2, bands-1) { // what the rafters bring
 		out[c] = m.room.loads.take(len(m.plan.rafters))[:0]
 	}
 	for b := range f.bays {
 		if x := f.workerAt(b); f.bays[b].length > 0 && x > from-tiny && x < to+tiny {
-			out[workerCase(n, b)-1] = []beam.Load{beam.Point(x-from, 1)}
+			out[workerCase(n, b)-1] = m.room.load(beam.Point(x-from, 1))
 		}
 	}
 	for i, x := range m.plan.rafters {

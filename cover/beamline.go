@@ -51,7 +51,7 @@ func (p *piece) keepSplice() {
 	if p.splice == nil {
 		return
 	}
-	p.spliced = make([]float64, len(p.arr))
+	p.spliced = p.room.numbers.take(len(p.arr))
 	for i := range p.arr {
 		for c, x := range p.splice {
 			p.spliced[i] += p.arr[i].coef[c] * x
@@ -93,19 +93,18 @@ type windOn struct {
 func newBeamFrame(m *model, line int) (*beamFrame, error) {
 	p := &m.plan
 	f := &m.room.beams.take(1)[0]
-	*f = beamFrame{line: line, support: line, posts: len(p.posts), bays: baysOf(p.width, p.posts)}
-	f.placing = patterns(f.bays)
-	f.leasts = make([]float64, f.posts)
-	f.placing = append(f.placing, m.drifted(f.placing[0].bays)...)
+	*f = beamFrame{line: line, support: line, posts: len(p.posts), bays: m.room.baysOf(p.width, p.posts)}
+	f.placing, f.leasts = m.allPlacings(f.bays), m.room.numbers.take(f.posts)
 	if p.attached {
 		f.support++
 	}
-	for _, q := range p.pieces() {
-		made, err := f.newPiece(m, q[0], q[1])
-		if err != nil {
+	f.pieces = m.room.pieces.take(len(p.splices) + 1)
+	for i := range f.pieces {
+		from, to := p.piece(i)
+		var err error
+		if f.pieces[i], err = f.newPiece(m, from, to); err != nil {
 			return nil, err
 		}
-		f.pieces = append(f.pieces, made)
 	}
 	f.windOn = m.wind.on(m, line, f.support)
 	f.arrange(m)
@@ -142,7 +141,7 @@ func (f *beamFrame) findHulls(m *model) {
 
 // newPiece makes one stick with its share of every case.
 func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
-	var supports []float64
+	supports := m.room.numbers.take(len(m.plan.posts))[:0]
 	first := -1
 	for i, x := range m.plan.posts {
 		if x < from-tiny || x > to+tiny {
@@ -157,7 +156,7 @@ func (f *beamFrame) newPiece(m *model, from, to float64) (piece, error) {
 	if err != nil {
 		return piece{}, err
 	}
-	out := piece{frame: made, from: from, to: to, firstPost: first, leasts: make([]float64, len(made.normal))}
+	out := piece{frame: made, from: from, to: to, firstPost: first, leasts: m.room.numbers.take(len(made.normal))}
 	for i, x := range m.plan.rafters {
 		if math.Abs(x-to) <= tiny && to < m.plan.width-tiny {
 			out.splice = f.alone(m, i, len(made.normal))
@@ -174,7 +173,7 @@ func (f *beamFrame) arrange(m *model) {
 		if m.idle(c) {
 			continue
 		}
-		for _, p := range m.placings(c, f.bays) {
+		for _, p := range m.placings(c, f.placing) {
 			if c.Wind == 0 {
 				f.add(c, p, -1)
 				continue
@@ -214,7 +213,8 @@ func (f *beamFrame) addWorker(m *model, b int) {
 		where = "at the tip, "
 	}
 	a := newArrangement(&m.rules.worker, pattern{}, "")
-	a.words[1], a.spaced = where+spanName(f.bays, b), true
+	word, number := spanWords(f.bays, b)
+	a.words[1], a.spaced = m.room.say(phrase{where, word, number}), true
 	a.onPlan = m.rules.stands
 	f.terms = append(f.terms, term{combo: &m.rules.worker, wind: -1, worker: 1 + b, stands: m.rules.stands})
 	f.arr = append(f.arr, a)

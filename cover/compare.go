@@ -6,6 +6,7 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"patiocover/calc"
 	"patiocover/connections"
@@ -156,21 +157,18 @@ var compareNotes = []string{
 func each(n int, do func(i int)) { among(runtime.GOMAXPROCS(0), n, func(_, i int) { do(i) }) }
 
 // among does n pieces of work with so many workers, each of which may keep a room of its
-// own by its number.
+// own by its number. A worker takes the next piece from a counter: handed over by a channel
+// each would cost two changes of the goroutine, and a worker would wait for them.
 func among(workers, n int, do func(worker, i int)) {
-	next := make(chan int)
+	var taken atomic.Int64
 	var all sync.WaitGroup
 	for worker := range min(n, workers) {
 		all.Go(func() {
-			for i := range next {
+			for i := int(taken.Add(1)) - 1; i < n; i = int(taken.Add(1)) - 1 {
 				do(worker, i)
 			}
 		})
 	}
-	for i := range n {
-		next <- i
-	}
-	close(next)
 	all.Wait()
 }
 

@@ -99,21 +99,20 @@ type frame struct {
 
 // newFrame makes the plan of a line member from its load cases.
 func newFrame(r *room, length float64, supports []float64, cosine float64, cases [][]beam.Load) (*frame, error) {
-	line, err := beam.NewLine(length, supports)
-	if err != nil {
-		return nil, err
-	}
-	all := append([][]beam.Load{{beam.Uniform(0, length, 1)}}, cases...)
-	p, err := r.plan(line, all)
+	all := r.cases.take(1 + len(cases))
+	all[0] = r.load(beam.Uniform(0, length, 1))
+	copy(all[1:], cases)
+	s, err := r.solve(length, supports, all)
 	if err != nil {
 		return nil, err
 	}
 	f := &r.frames.take(1)[0]
 	*f = frame{
-		room: r, plan: p, bays: baysOf(length, supports), cosine: cosine,
-		normal: r.numbers.take(len(all)),
+		room: r, plan: &s.plan, bays: r.baysOf(length, supports), cosine: cosine,
+		normal: r.numbers.take(len(all)), forces: s.forces,
 	}
 	f.measure()
+	s.forces = f.forces // as long as the member asks for
 	return f, nil
 }
 
@@ -156,8 +155,8 @@ func (f *frame) reaction(i, support int, w *wood) float64 {
 
 // baysOf lists the bays of a member from its left end: the left overhang, the spans,
 // the right overhang. An overhang that does not exist has no length.
-func baysOf(length float64, supports []float64) []bay {
-	out := []bay{{snap(supports[0]), true, length}}
+func (r *room) baysOf(length float64, supports []float64) []bay {
+	out := append(r.bays.take(len(supports) + 1)[:0], bay{snap(supports[0]), true, length})
 	for i := 1; i < len(supports); i++ {
 		out = append(out, bay{supports[i] - supports[i-1], false, length})
 	}

@@ -74,15 +74,27 @@ func (m *model) beamHeld(beam *wood) *holding {
 // the residential code, and of the long-term sag by the building code's limit of dead
 // plus live load. Without a ceiling the sag keeps the limit of a board ceiling, which is
 // stricter than the code asks for.
-func limitsOf(in Input) limits {
+func (r *room) limitsOf(in Input) limits {
+	key := limitKey{*in.Cover.Ceiling, *in.Cover.Slope > 3}
+	return keep(&r.limits, key, func() limits { return newLimits(key) })
+}
+
+// A limitKey is what the deflection limits depend on.
+type limitKey struct {
+	ceiling string
+	steep   bool // falls more than 3 in 12
+}
+
+// newLimits finds them in the tables of the codes.
+func newLimits(k limitKey) limits {
 	live, total := "all other structural members (incl. rafter slope <= 3:12)", "roof member supporting nonplaster ceiling"
 	switch {
-	case *in.Cover.Ceiling == "plaster":
+	case k.ceiling == "plaster":
 		live, total = "ceiling with plaster or stucco finish", "roof member supporting plaster or stucco ceiling"
-	case *in.Cover.Ceiling == "none" && *in.Cover.Slope > 3:
+	case k.ceiling == "none" && k.steep:
 		live = "rafter, slope > 3:12, no finished ceiling"
 	}
-	l, t, c := limitRow("IRC", live), limitRow("IBC", total), limitRow("IBC", codeRow(*in.Cover.Ceiling))
+	l, t, c := limitRow("IRC", live), limitRow("IBC", total), limitRow("IBC", codeRow(k.ceiling))
 	return limits{
 		code:  member.Limit{Divisor: c.Total, Source: c.Source + ", dead plus live, " + c.Member, Status: c.Status},
 		gust:  member.Limit{Divisor: c.Wind, Source: c.Source + ", snow or wind, " + c.Member, Status: c.Status},

@@ -303,7 +303,7 @@ func (m *model) deckLink() Link {
 	j := joint{kind: connections.DeckToRafter, per: PerSquareFoot}
 	j.count = int(math.Ceil(m.plan.width * m.plan.slope(m.plan.projection) / calc.SqFt))
 	corner := []windCase{
-		component("corner", m.wind.deck, m.wind.deck, 1), component("corner", m.wind.deck, m.wind.deck, -1),
+		m.room.component("corner", m.wind.deck, m.wind.deck, 1), m.room.component("corner", m.wind.deck, m.wind.deck, -1),
 	}
 	for i := range m.rules.combos {
 		c := &m.rules.combos[i]

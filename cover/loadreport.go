@@ -118,10 +118,8 @@ func (m *model) loadReport(d *design) LoadReport {
 			}
 		}
 	}
-	for _, c := range m.wind.halves {
-		out.Derivations = append(out.Derivations, Derivation{"Wind on the whole roof: " + c.name, c.lines(m.wind.velocity)})
-	}
-	out.Derivations = append(out.Derivations, m.wind.others...)
+	out.Derivations = append(out.Derivations, m.wind.written()...)
+	out.Derivations = append(out.Derivations, m.wind.writtenViews(m.in)...)
 	out.Views = m.wind.viewLines()
 	out.Cases = m.loadCases()
 	out.Heaps = m.snow.heapLines()

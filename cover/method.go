@@ -27,6 +27,17 @@ type gustRow struct {
 	clause   string
 }
 
+// A ruleKey is what the rules of a method depend on.
+type ruleKey struct {
+	method  lumber.Method
+	edition loads.Edition
+}
+
+// rulebook is that of a method, made once in a room. It must not be changed.
+func (r *room) rulebook(method lumber.Method, e loads.Edition) rulebook {
+	return keep(&r.rules, ruleKey{method, e}, func() rulebook { return newRulebook(method, e) })
+}
+
 // newRulebook makes the rules of a method.
 func newRulebook(method lumber.Method, e loads.Edition) rulebook {
 	if method == lumber.LRFD {

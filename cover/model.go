@@ -90,9 +90,9 @@ func (own *room) outline(in Input, method lumber.Method) (*model, error) {
 	r, b, p := in.Rafters, in.Beams, in.Posts
 	m := &own.model
 	*m = model{
-		in: in, room: own, plan: newPlan(in), rules: newRulebook(method, edition),
+		in: in, room: own, plan: own.newPlan(in), rules: own.rulebook(method, edition),
 		dead:    loads.NewDead(partsOf(in.Cover.Layers)),
-		edition: edition, limits: limitsOf(in), top: newTopJoint(in), knee: newKneeShape(in.Lateral),
+		edition: edition, limits: own.limitsOf(in), top: newTopJoint(in), knee: newKneeShape(in.Lateral),
 		quaking: in.Site.shakes(),
 		ends:    [directions]member.Ends{heldBy[*in.Lateral.Along], heldBy[*in.Lateral.Out]},
 		rafters: newStock(r.Species, r.Grade, r.Size, *r.Wet, *r.Incised, *r.Hot).made(r.makeup(), in.Products),
@@ -105,7 +105,7 @@ func (own *room) outline(in Input, method lumber.Method) (*model, error) {
 	m.rafters.use.Repetitive = lumber.Repetitive(len(m.plan.rafters), m.plan.spacing, m.deckSpreads())
 	m.roofLive = m.newRoofLive()
 	m.live = m.roofLive.Load
-	m.wind = newWind(in, &m.plan, edition)
+	m.wind = own.newWind(in, &m.plan, edition)
 	var err error
 	m.snow, err = newSnow(in, &m.plan, edition)
 	return m, err
@@ -120,7 +120,7 @@ func (m *model) complete() error {
 		return err
 	}
 	for d := range m.effects {
-		m.effects[d] = make([]effect, len(m.plan.lines)*len(m.plan.posts))
+		m.effects[d] = m.room.effects.take(len(m.plan.lines) * len(m.plan.posts))
 	}
 	return m.frames()
 }
@@ -131,6 +131,7 @@ func (m *model) frames() error {
 	if m.rafter, err = newRafterFrame(m); err != nil {
 		return err
 	}
+	m.lines = m.room.lines[:0]
 	for i := range m.plan.lines {
 		l, err := newBeamFrame(m, i)
 		if err != nil {
@@ -138,6 +139,7 @@ func (m *model) frames() error {
 		}
 		m.lines = append(m.lines, l)
 	}
+	m.room.lines = m.lines
 	return nil
 }
 
@@ -188,7 +190,7 @@ func weightOf(l Layer) LayerLine {
 }
 
 func partsOf(layers []Layer) []loads.Part {
-	var out []loads.Part
+	out := make([]loads.Part, 0, len(layers))
 	for _, l := range layers {
 		w := weightOf(l)
 		p := loads.Part{Weight: w.Weight * calc.PSF, Certain: w.Certain, Source: w.Source, Status: w.Status}

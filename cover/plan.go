@@ -20,13 +20,18 @@ type plan struct {
 	high       float64   // in, top of rafters at y = 0 above the slab
 	spacing    float64   // in, rafters on center
 	lines      []float64 // in, y of the beam lines
+	held       []float64 // in, y of every support of a rafter
 	posts      []float64 // in, x of the posts of each line
 	splices    []int     // indices of the posts over which the beam is spliced
 	rafters    []float64 // in, x of the rafters
 	shares     []float64 // tributary width of each rafter over the spacing, ratio
 }
 
-func newPlan(in Input) plan {
+// newPlan lays the cover out.
+func newPlan(in Input) plan { return new(room).newPlan(in) }
+
+// newPlan lays the cover out with its lists in the room.
+func (r *room) newPlan(in Input) plan {
 	c := in.Cover
 	p := plan{
 		attached:   *c.Attachment != "freestanding",
@@ -40,11 +45,16 @@ func newPlan(in Input) plan {
 		spacing:    *in.Rafters.Spacing * calc.In,
 	}
 	p.angle = angleOf(*c.Slope)
-	for _, y := range in.Beams.Lines {
-		p.lines = append(p.lines, y*calc.Ft)
+	p.held = r.numbers.take(1 + len(in.Beams.Lines))
+	p.lines = p.held[1:]
+	if !p.attached {
+		p.held = p.lines
 	}
-	p.posts = postPositions(in.Posts, p.width)
-	p.rafters, p.shares = rafterPositions(p.width, p.spacing)
+	for i, y := range in.Beams.Lines {
+		p.lines[i] = y * calc.Ft
+	}
+	p.posts = r.postPositions(in.Posts, p.width)
+	p.rafters, p.shares = r.rafterPositions(p.width, p.spacing)
 	return p
 }
 
@@ -55,18 +65,19 @@ func angleOf(fall float64) float64 { return math.Atan(fall * calc.In / calc.Ft) 
 func degrees(angle float64) float64 { return angle * 180 / math.Pi }
 
 // postPositions returns the x of the posts of a line, in.
-func postPositions(posts Posts, width float64) []float64 {
-	var x []float64
+func (r *room) postPositions(posts Posts, width float64) []float64 {
 	if posts.Count == nil {
-		for _, at := range posts.Positions {
-			x = append(x, at*calc.Ft)
+		x := r.copied(posts.Positions)
+		for i := range x {
+			x[i] *= calc.Ft
 		}
 		return x
 	}
+	x := r.numbers.take(*posts.Count)
 	inset := *posts.EndInset * calc.Ft
 	bay := (width - 2*inset) / float64(*posts.Count-1)
 	for i := range *posts.Count {
-		x = append(x, inset+float64(i)*bay)
+		x[i] = inset + float64(i)*bay
 	}
 	return x
 }
@@ -77,13 +88,13 @@ const leastBay = 1e-6
 // rafterPositions lays rafters out from the left edge at the spacing, with the
 // last one at the right edge, and returns the tributary width of each over the
 // spacing.
-func rafterPositions(width, spacing float64) (x, share []float64) {
+func (r *room) rafterPositions(width, spacing float64) (x, share []float64) {
 	n := int(math.Ceil(width/spacing - leastBay))
+	x, share = r.numbers.take(n+1), r.numbers.take(n+1)
 	for i := range n {
-		x = append(x, float64(i)*spacing)
+		x[i] = float64(i) * spacing
 	}
-	x = append(x, width)
-	share = make([]float64, len(x))
+	x[n] = width
 	for i := range x {
 		lo, hi := tributary(x, i)
 		share[i] = (hi - lo) / spacing
@@ -115,12 +126,7 @@ func (p *plan) mean() float64 { return (p.high + p.topAt(p.projection)) / 2 }
 
 // supports returns the y of every support of a rafter, in: the ledger of an
 // attached cover, and the beam lines.
-func (p *plan) supports() []float64 {
-	if !p.attached {
-		return p.lines
-	}
-	return append([]float64{0}, p.lines...)
-}
+func (p *plan) supports() []float64 { return p.held }
 
 // lineOf is the index of the beam line that is a support of the rafters, −1 for the
 // ledger.
@@ -134,13 +140,23 @@ func (p *plan) lineOf(support int) int {
 // pieces cuts the beam of a line into its pieces: pairs of x, in, that end over
 // the spliced posts.
 func (p *plan) pieces() [][2]float64 {
-	var out [][2]float64
-	from := 0.0
-	for _, i := range p.splices {
-		out = append(out, [2]float64{from, p.posts[i]})
-		from = p.posts[i]
+	out := make([][2]float64, len(p.splices)+1)
+	for i := range out {
+		out[i][0], out[i][1] = p.piece(i)
 	}
-	return append(out, [2]float64{from, p.width})
+	return out
+}
+
+// piece is piece i of the beam from the left: the x of its ends, in.
+func (p *plan) piece(i int) (from, to float64) {
+	to = p.width
+	if i > 0 {
+		from = p.posts[p.splices[i-1]]
+	}
+	if i < len(p.splices) {
+		to = p.posts[p.splices[i]]
+	}
+	return from, to
 }
 
 // splice chooses the posts over which the beam is spliced.

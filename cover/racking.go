@@ -50,7 +50,7 @@ func newKneeShape(in Lateral) kneeShape {
 func newRackings(m *model) ([directions]racking, error) {
 	var out [directions]racking
 	out[alongHouse].system, out[outward].system = *m.in.Lateral.Along, *m.in.Lateral.Out
-	out[outward].columns = m.plan.columns()
+	out[outward].columns = m.plan.columns(m.room)
 	if m.plan.attached {
 		out[outward].first = 1
 	}
@@ -68,8 +68,8 @@ func newRackings(m *model) ([directions]racking, error) {
 
 // columns is the largest part of a push out from the house on each post of a line: an
 // equal part, or that of its strip of the roof.
-func (p *plan) columns() []float64 {
-	out := make([]float64, len(p.posts))
+func (p *plan) columns(r *room) []float64 {
+	out := r.numbers.take(len(p.posts))
 	for i := range p.posts {
 		lo, hi := p.postStrip(i)
 		out[i] = max(1/float64(len(p.posts)), (hi-lo)/p.width)

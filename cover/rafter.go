@@ -35,17 +35,18 @@ type pointAt struct {
 func newRafterFrame(m *model) (*rafterFrame, error) {
 	p := &m.plan
 	length := p.slope(p.projection)
-	var supports []float64
-	for _, y := range p.supports() {
-		supports = append(supports, p.slope(y))
+	supports := m.room.copied(p.supports())
+	for i, y := range supports {
+		supports[i] = p.slope(y)
 	}
-	bays := baysOf(length, supports)
-	r := &rafterFrame{points: pointsOf(bays), supports: len(supports)}
+	bays := m.room.baysOf(length, supports)
+	r := &m.room.rafter
+	*r = rafterFrame{points: m.room.pointsOf(bays), supports: len(supports)}
 	for i, x := range supports {
 		r.points = append(r.points, pointAt{m.bearsOn(i), x})
 	}
 	f, err := newFrame(m.room, length, supports, math.Cos(p.angle), append(
-		rafterCases(length, p.slope(m.wind.strip.Width), bays, r.points), m.heapLoads()...))
+		m.room.rafterCases(length, p.slope(m.wind.strip.Width), bays, r.points), m.heapLoads()...))
 	if err != nil {
 		return nil, err
 	}
@@ -70,35 +71,35 @@ func (r *rafterFrame) findHull(m *model) {
 
 // rafterCases lists the load cases after case 0; strip is the width of the edge strips
 // along the rafter.
-func rafterCases(length, strip float64, bays []bay, points []pointAt) [][]beam.Load {
-	var cases [][]beam.Load
+func (r *room) rafterCases(length, strip float64, bays []bay, points []pointAt) [][]beam.Load {
+	cases := r.cases.take(len(bays) + 4 + len(points))[:0]
 	from := 0.0
 	for _, b := range bays {
 		var on []beam.Load
 		if b.length > 0 {
-			on = append(on, beam.Uniform(from, from+b.length, 1))
+			on = r.load(beam.Uniform(from, from+b.length, 1))
 		}
 		cases = append(cases, on)
 		from += b.length
 	}
 	half := length / 2
 	strip = min(strip, half)
-	ends := []beam.Load{beam.Uniform(0, strip, 1), beam.Uniform(length-strip, length, 1)}
+	ends := append(r.loads.take(2)[:0], beam.Uniform(0, strip, 1), beam.Uniform(length-strip, length, 1))
 	var middle []beam.Load
 	if length-2*strip > tiny {
-		middle = append(middle, beam.Uniform(strip, length-strip, 1))
+		middle = r.load(beam.Uniform(strip, length-strip, 1))
 	}
-	cases = append(cases, []beam.Load{beam.Uniform(0, half, 1)}, []beam.Load{beam.Uniform(half, length, 1)}, ends, middle)
+	cases = append(cases, r.load(beam.Uniform(0, half, 1)), r.load(beam.Uniform(half, length, 1)), ends, middle)
 	for _, at := range points {
-		cases = append(cases, []beam.Load{beam.Point(at.x, 1)})
+		cases = append(cases, r.load(beam.Point(at.x, 1)))
 	}
 	return cases
 }
 
 // pointsOf places the maintenance load at the middle of each span and at each tip.
 // The supports, where it asks most of the joints, are added by name.
-func pointsOf(bays []bay) []pointAt {
-	var out []pointAt
+func (r *room) pointsOf(bays []bay) []pointAt {
+	out := r.points.take(2 * len(bays))[:0] // with room for the supports
 	from := 0.0
 	for i, b := range bays {
 		switch {
@@ -117,9 +118,10 @@ func pointsOf(bays []bay) []pointAt {
 
 // place keeps the largest reactions of unit loads placed on bays.
 func (r *rafterFrame) place() {
-	r.placed = make([]float64, r.supports)
+	r.placed = r.room.numbers.take(r.supports)
+	all := r.room.patterns(r.bays)
 	for s := range r.placed {
-		for _, p := range patterns(r.bays) {
+		for _, p := range all {
 			r.placed[s] = max(r.placed[s], r.onBays(s, p))
 		}
 	}
@@ -148,13 +150,14 @@ func (r *rafterFrame) heapCase(k int) int  { return r.pointCase(len(r.points)) +
 // arrange lists every combination with every placing of its loads, on a rafter that has
 // some share of a full tributary width under loads other than wind.
 func (r *rafterFrame) arrange(m *model, winds []windCase, share float64) {
+	all := m.allPlacings(r.bays)
 	list, none := r.room.list()
 	for i := range m.rules.combos {
 		c := &m.rules.combos[i]
 		if m.idle(c) {
 			continue
 		}
-		for _, p := range m.placings(c, r.bays) {
+		for _, p := range m.placings(c, all) {
 			if c.Wind == 0 {
 				list = append(list, r.strength(m, c, p, windCase{}, share))
 				continue
@@ -170,7 +173,7 @@ func (r *rafterFrame) arrange(m *model, winds []windCase, share float64) {
 		list = append(list, r.worker(m, i, share))
 	}
 	r.arr, _ = r.room.keep(list, none)
-	r.arrangeSag(m, share)
+	r.arrangeSag(m, all, share)
 	r.arrangeBlows(m, winds)
 }
 
@@ -209,11 +212,10 @@ func (r *rafterFrame) worker(m *model, i int, share float64) arrangement {
 }
 
 // arrangeSag lists the placings of live or snow load for deflection.
-func (r *rafterFrame) arrangeSag(m *model, share float64) {
+func (r *rafterFrame) arrangeSag(m *model, all []pattern, share float64) {
 	width := m.plan.spacing * share * r.cosine * r.cosine
-	all := patterns(r.bays)
 	list, none := r.room.list()
-	for _, p := range append(all, m.drifted(all[0].bays)...) {
+	for _, p := range all {
 		a := p.forSag(r.room.numbers.take(len(r.normal)))
 		even := max(m.live, m.snow.even(0))
 		if p.set > 0 {

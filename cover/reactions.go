@@ -73,7 +73,7 @@ func (m *model) postReaction(l *beamFrame, line, post int, name string, d *desig
 	}
 	own, all := m.wind.posts[line][post], func(coef []float64) { l.uniform(coef, 1) }
 	for _, sign := range []float64{1, -1} {
-		part := component("the post's own strip as a component", own, own, sign)
+		part := m.room.component("the post's own strip as a component", own, own, sign)
 		if own.Area < largeTributary && !m.wind.only {
 			out.cases(CaseForce{part.name, m.rafter.windAt(m, l.support, part) * at(all)})
 		}

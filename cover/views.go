@@ -16,35 +16,54 @@ var models = map[string]wind.Model{
 // known counts, and an overhang where the cover hangs on the rafter tails, whenever they
 // ask for more than the free roof; for less only when the user chose them.
 func (w *windLoads) view(in Input) {
-	site := w.velocity.Site
-	if h := in.House.RafterHeight; h != nil {
-		site.Height = max(site.Height, *h*calc.Ft)
-	}
+	site := w.houseSite(in)
 	var canopy, overhang wind.View
 	if c := in.Cover; given(c.CanopyUp, c.CanopyDown) && c.CanopySource != nil {
 		if made, ok := wind.NewCanopy(site, wind.Net{Up: *c.CanopyUp, Down: *c.CanopyDown, Source: *c.CanopySource}); ok {
-			canopy = made.View()
-			w.others = append(w.others, Derivation{"Wind by the view of a canopy on the wall", made.Lines()})
+			w.canopy, w.canopied, canopy = made, true, made.View()
 		}
 	}
 	if !is(in.Cover.Attachment, "freestanding") {
-		made := wind.NewExtension(site, w.roof.Angle)
-		w.overhang = made.View()
-		w.others = append(w.others, Derivation{"Wind by the view of an overhang of the house roof", made.Lines()})
+		w.overhang = wind.NewExtension(site, w.roof.Angle).View()
 	}
 	chosen := models[*in.Cover.WindView]
 	if is(in.Cover.Attachment, "rafter_tails") || chosen == wind.RoofExtension {
 		overhang = w.overhang
 	}
 	w.views = wind.NewViews(wind.WholeRoof(w.velocity, w.roof), canopy, overhang, chosen)
-	w.others = append(w.others, Derivation{"Wind by the views of the whole roof, side by side", w.views.Lines()})
 	w.take(chosen)
 	if *in.Cover.Sides != "open" {
 		made := wind.NewEnclosed(site, w.roof.Angle)
-		w.others = append(w.others, Derivation{"Wind with the sides closed in part", made.Lines()})
-		w.even("partially enclosed, up", -made.Suction)
-		w.even("partially enclosed, down", made.Pressure)
+		w.even(phrase{"as partially enclosed, up"}, -made.Suction)
+		w.even(phrase{"as partially enclosed, down"}, made.Pressure)
 	}
+}
+
+// houseSite is the site at the height of the roof of the house.
+func (w *windLoads) houseSite(in Input) wind.Site {
+	site := w.velocity.Site
+	if h := in.House.RafterHeight; h != nil {
+		site.Height = max(site.Height, *h*calc.Ft)
+	}
+	return site
+}
+
+// writtenViews is the calculation of the views.
+func (w *windLoads) writtenViews(in Input) []Derivation {
+	site := w.houseSite(in)
+	var out []Derivation
+	if w.canopied {
+		out = append(out, Derivation{"Wind by the view of a canopy on the wall", w.canopy.Lines()})
+	}
+	if !is(in.Cover.Attachment, "freestanding") {
+		lines := wind.NewExtension(site, w.roof.Angle).Lines()
+		out = append(out, Derivation{"Wind by the view of an overhang of the house roof", lines})
+	}
+	out = append(out, Derivation{"Wind by the views of the whole roof, side by side", w.views.Lines()})
+	if *in.Cover.Sides != "open" {
+		out = append(out, Derivation{"Wind with the sides closed in part", wind.NewEnclosed(site, w.roof.Angle).Lines()})
+	}
+	return out
 }
 
 // take puts the views in force. One that the user chose stands alone for the framing;
@@ -53,21 +72,21 @@ func (w *windLoads) take(chosen wind.Model) {
 	if chosen == wind.AttachedCanopy || chosen == wind.RoofExtension {
 		w.across, w.along = nil, nil
 		w.only = true
-		w.even(chosen.String()+", up", -w.views.Suction)
-		w.even(chosen.String()+", down", w.views.Pressure)
+		w.even(phrase{"as ", chosen.String(), ", up"}, -w.views.Suction)
+		w.even(phrase{"as ", chosen.String(), ", down"}, w.views.Pressure)
 		return
 	}
 	if w.views.Uplift != wind.FreeRoof && w.views.Uplift != wind.Unchosen {
-		w.even(w.views.Uplift.String()+", up", -w.views.Suction)
+		w.even(phrase{"as ", w.views.Uplift.String(), ", up"}, -w.views.Suction)
 	}
 	if w.views.Downward != wind.FreeRoof && w.views.Downward != wind.Unchosen {
-		w.even(w.views.Downward.String()+", down", w.views.Pressure)
+		w.even(phrase{"as ", w.views.Downward.String(), ", down"}, w.views.Pressure)
 	}
 }
 
 // even adds a case that presses on all of the roof alike.
-func (w *windLoads) even(name string, net float64) {
-	w.across = append(w.across, windCase{name: "as " + name, high: net, low: net, share: 1})
+func (w *windLoads) even(name phrase, net float64) {
+	w.across = append(w.across, windCase{name: w.room.say(name), high: net, low: net, share: 1})
 }
 
 // viewLines lists the views for the report.

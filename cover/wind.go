@@ -28,9 +28,11 @@ type windLoads struct {
 	roof     wind.Roof
 	views    wind.Views         // free roof, canopy, overhang side by side
 	overhang wind.View          // as an overhang of the house roof, whether it counts or not
-	others   []Derivation       // written calculation of the views
+	canopy   wind.Canopy        // where its coefficients are given
+	canopied bool               // they are
 	only     bool               // a view that the user chose stands alone
-	halves   []derived          // written calculation of each case of the whole roof
+	flows    []wind.Flow        // that are asked for
+	room     *room              // of the lists and the names
 	across   []windCase         // wind toward and from the house, whole roof
 	along    []windBand         // wind along the house, whole roof
 	middle   wind.Component     // a rafter inside the edge strips
@@ -49,25 +51,18 @@ type windBand struct {
 	net  [bands]float64 // lb/in², + down, strength level
 }
 
-// A derived is a case of the whole roof with what writes it up.
-type derived struct {
-	name  string
-	lines func(wind.Velocity) []calc.Line
-}
-
 // newWind works out the wind on the cover.
-func newWind(in Input, p *plan, edition loads.Edition) windLoads {
+func (own *room) newWind(in Input, p *plan, edition loads.Edition) windLoads {
 	s := in.Site
-	var w windLoads
+	w := windLoads{room: own, flows: flowsOf(*in.Cover.Flow)}
 	w.hill = hillOf(s, p.mean())
 	w.velocity = wind.NewVelocity(wind.Site{
 		Edition: edition, Exposure: *s.Exposure, Speed: *s.WindSpeed,
 		Hill: max(*s.TopographicFactor, w.hill.Factor), Elevation: *s.ElevationFactor, Height: p.mean(),
 	})
 	w.roof = wind.Roof{Angle: degrees(p.angle), Height: p.mean(), Depth: p.projection, Width: p.width}
-	flows := flowsOf(*in.Cover.Flow)
-	w.wholeRoof(flows)
-	w.components(p, flows)
+	w.wholeRoof()
+	w.components(p)
 	w.view(in)
 	w.onRafter(p)
 	return w
@@ -88,46 +83,75 @@ func hillOf(s Site, above float64) wind.SpeedUp {
 func flowsOf(word string) []wind.Flow {
 	switch word {
 	case "clear":
-		return []wind.Flow{wind.Clear}
+		return bothFlows[:1]
 	case "obstructed":
-		return []wind.Flow{wind.Obstructed}
+		return bothFlows[1:]
 	}
-	return []wind.Flow{wind.Clear, wind.Obstructed}
+	return bothFlows
 }
+
+var bothFlows = []wind.Flow{wind.Clear, wind.Obstructed}
 
 // wholeRoof lists the cases of the main wind force resisting system from all four
 // sides.
-func (w *windLoads) wholeRoof(flows []wind.Flow) {
+func (w *windLoads) wholeRoof() {
 	q := w.velocity.Pressure * wind.Gust
-	for _, h := range wind.Halves(w.roof) {
-		if !slices.Contains(flows, h.Flow) {
+	var halves [wind.MostHalves]wind.Half
+	w.across = w.room.pushes.take(2*len(halves) + 4)[:0] // with room for the views
+	for _, h := range wind.AppendHalves(halves[:0], w.roof) {
+		if !slices.Contains(w.flows, h.Flow) {
 			continue
 		}
-		from := "wind from the house side"
-		if h.MeetsLow {
-			from = "wind from the garden side"
-		}
-		w.across = append(w.across, windCase{
-			name: fmt.Sprintf("%s, case %s, %s%s", from, h.Case, h.Flow, w.row(h)),
-			high: q * h.High(), low: q * h.Low(), share: 1,
-		})
-		c := w.across[len(w.across)-1]
-		w.halves = append(w.halves, derived{c.name, h.Lines})
+		c := windCase{name: w.halfName(h, ""), high: q * h.High(), low: q * h.Low(), share: 1}
+		w.across = append(w.across, c)
 		if w.roof.Angle >= twoReadings {
-			w.across = append(w.across, windCase{name: c.name + ", halves exchanged", high: c.low, low: c.high, share: 1})
+			c.name, c.high, c.low = w.halfName(h, ", halves exchanged"), c.low, c.high
+			w.across = append(w.across, c)
 		}
 	}
-	for _, b := range wind.Bands() {
-		if !slices.Contains(flows, b.Flow) {
+	var bands [8]wind.Band
+	w.along = w.room.bands.take(len(bands))[:0]
+	for _, b := range wind.AppendBands(bands[:0]) {
+		if !slices.Contains(w.flows, b.Flow) {
 			continue
 		}
-		band := windBand{name: fmt.Sprintf("wind along the house, case %s, %s", b.Case, b.Flow)}
+		band := windBand{name: w.bandName(b, "")}
 		for i, net := range b.Net {
 			band.net[i] = q * net
 		}
 		w.along = append(w.along, band)
-		w.halves = append(w.halves, derived{band.name, b.Lines})
 	}
+}
+
+// halfName names a case of the wind toward or from the house.
+func (w *windLoads) halfName(h wind.Half, then string) string {
+	from := "wind from the house side, case "
+	if h.MeetsLow {
+		from = "wind from the garden side, case "
+	}
+	return w.room.say(phrase{from, h.Case, ", ", string(h.Flow), w.row(h), then})
+}
+
+// bandName names a case of the wind along the house.
+func (w *windLoads) bandName(b wind.Band, then string) string {
+	return w.room.say(phrase{"wind along the house, case ", b.Case, ", ", string(b.Flow), then})
+}
+
+// written is the calculation of each case of the whole roof.
+func (w *windLoads) written() []Derivation {
+	const title = "Wind on the whole roof: "
+	var out []Derivation
+	for _, h := range wind.Halves(w.roof) {
+		if slices.Contains(w.flows, h.Flow) {
+			out = append(out, Derivation{title + w.halfName(h, ""), h.Lines(w.velocity)})
+		}
+	}
+	for _, b := range wind.Bands() {
+		if slices.Contains(w.flows, b.Flow) {
+			out = append(out, Derivation{title + w.bandName(b, ""), b.Lines(w.velocity)})
+		}
+	}
+	return out
 }
 
 // twoReadings is the slope from which the two directions of the figure differ, degrees.
@@ -146,7 +170,8 @@ func (w *windLoads) row(h wind.Half) string {
 
 // components works out the pressures on parts by their effective areas: of rafters that
 // of their shortest span, at the sides of the roof with the least width.
-func (w *windLoads) components(p *plan, flows []wind.Flow) {
+func (w *windLoads) components(p *plan) {
+	flows := w.flows
 	span := p.slope(shortestSpan(p.supports(), p.projection))
 	inner, edge := wind.EffectiveArea(span, p.spacing), wind.EffectiveArea(span, p.spacing*min(p.shares[0], p.shares[len(p.shares)-1]))
 	w.middle = wind.NewComponent(w.velocity, w.roof, inner, wind.Middle, flows)
@@ -154,15 +179,16 @@ func (w *windLoads) components(p *plan, flows []wind.Flow) {
 	w.corner = wind.NewComponent(w.velocity, w.roof, edge, wind.SideEdge, flows)
 	w.deck = wind.NewComponent(w.velocity, w.roof, wind.EffectiveArea(p.spacing, 0), wind.SideEdge, flows)
 	bay := longestSpan(p.posts, p.width)
+	n := len(p.lines)
+	w.beams, w.bays, w.posts = w.room.parts.take(n), w.room.strips.take(n), w.room.strips.take(n)
 	for i := range p.lines {
 		area := wind.EffectiveArea(bay, p.slope(p.strip(i)))
-		w.beams = append(w.beams, wind.NewComponent(w.velocity, w.roof, area, wind.Interior, flows))
-		w.bays = append(w.bays, w.onBays(p, i, flows))
-		var posts []wind.Component
+		w.beams[i] = wind.NewComponent(w.velocity, w.roof, area, wind.Interior, flows)
+		w.bays[i] = w.onBays(p, i)
+		w.posts[i] = w.room.parts.take(len(p.posts))
 		for n := range p.posts {
-			posts = append(posts, w.onPost(p, i, n, flows))
+			w.posts[i][n] = w.onPost(p, i, n)
 		}
-		w.posts = append(w.posts, posts)
 	}
 }
 
@@ -170,17 +196,18 @@ func (w *windLoads) components(p *plan, flows []wind.Flow) {
 // sides, and the pressures on it as a component: inside, in the strip along a side
 // edge, and at the edge itself.
 func (w *windLoads) onRafter(p *plan) {
-	w.rafter = append(w.rafter, w.across...)
+	w.rafter = append(w.room.pushes.take(len(w.across) + 8)[:0], w.across...)
 	if w.only {
 		return
 	}
-	w.rafter = append(w.rafter, w.firstBand()...)
+	down, up := w.firstBand()
+	w.rafter = append(w.rafter, down, up)
 	beside, share := p.besideEdge(w.strip.Width)
 	for _, sign := range []float64{1, -1} {
-		inner := component("inner rafter", w.strip, w.middle, sign)
-		side := component("rafter in the side strip", w.corner, w.strip, sign)
+		inner := w.room.component("inner rafter", w.strip, w.middle, sign)
+		side := w.room.component("rafter in the side strip", w.corner, w.strip, sign)
 		edge := side
-		edge.name, edge.share = "edge "+side.name, max(p.shares[0], p.shares[len(p.shares)-1])
+		edge.name, edge.share = w.room.say(phrase{"edge ", side.name}), max(p.shares[0], p.shares[len(p.shares)-1])
 		side.share = share
 		side.ends += (1 - beside) * (inner.ends - side.ends)
 		side.middle += (1 - beside) * (inner.middle - side.middle)
@@ -198,10 +225,9 @@ func (w *windLoads) onRafter(p *plan) {
 // house on a rafter in the first band, whose coefficients are the largest of either
 // sense. Cases that press on all of a rafter alike differ by a factor, so that the two
 // extremes govern.
-func (w *windLoads) firstBand() []windCase {
-	var down, up windCase
+func (w *windLoads) firstBand() (down, up windCase) {
 	for _, b := range w.along {
-		c := windCase{name: b.name + ", first band", high: b.net[0], low: b.net[0], share: 1}
+		c := windCase{name: w.room.say(phrase{b.name, ", first band"}), high: b.net[0], low: b.net[0], share: 1}
 		if c.high > down.high {
 			down = c
 		}
@@ -209,22 +235,22 @@ func (w *windLoads) firstBand() []windCase {
 			up = c
 		}
 	}
-	return []windCase{down, up}
+	return down, up
 }
 
 // component is the pressure on a member as a component: one zone at its ends and one
 // between them, down for sign 1, up for −1.
-func component(name string, ends, middle wind.Component, sign float64) windCase {
+func (r *room) component(name string, ends, middle wind.Component, sign float64) windCase {
 	c := componentAlone(ends, middle, sign)
 	sense := " down"
 	if sign < 0 {
 		sense = " up"
 	}
-	zones := ", zone " + strconv.Itoa(ends.Zone)
+	words := phrase{name, ", zone ", strconv.Itoa(ends.Zone), "", "", sense}
 	if middle.Zone != ends.Zone {
-		zones = ", zones " + strconv.Itoa(ends.Zone) + " and " + strconv.Itoa(middle.Zone)
+		words = phrase{name, ", zones ", strconv.Itoa(ends.Zone), " and ", strconv.Itoa(middle.Zone), sense}
 	}
-	c.name = name + zones + sense
+	c.name = r.say(words)
 	return c
 }
 
@@ -277,16 +303,15 @@ func (w *windLoads) on(m *model, line, support int) []windOn {
 	}
 	if c := w.beams[line]; c.Area < largeTributary && !w.only {
 		for _, sign := range []float64{1, -1} {
-			part := component("beam as a component", c, c, sign)
+			part := m.room.component("beam as a component", c, c, sign)
 			consider(part.name, r.windAt(m, support, part))
 		}
 	}
-	byBay := w.byBay(m, line, support)
-	out := append(m.room.winds.take(2 + len(byBay) + 2*len(w.along))[:0], high, low)
-	out = append(out, byBay...)
-	for side, from := range []string{"from the left", "from the right"} {
+	out := append(m.room.winds.take(4 + 2*len(w.along))[:0], high, low)
+	out = w.byBay(out, m, line, support)
+	for side, from := range [...]string{"from the left", "from the right"} {
 		for _, b := range w.along {
-			on := windOn{name: b.name + ", " + from, side: side + 1}
+			on := windOn{name: m.room.say(phrase{b.name, ", ", from}), side: side + 1}
 			for i, net := range b.net {
 				on.bands[i] = r.windAt(m, support, windCase{high: net, low: net})
 			}

@@ -6,12 +6,12 @@ import (
 
 // onBays are the pressures on each bay of a beam line as a component of its own area; a
 // short bay feels more than a long one. Overhangs go with the span beside them.
-func (w *windLoads) onBays(p *plan, line int, flows []wind.Flow) []wind.Component {
+func (w *windLoads) onBays(p *plan, line int) []wind.Component {
 	depth := p.slope(p.strip(line))
-	out := make([]wind.Component, len(p.posts)+1)
+	out := w.room.parts.take(len(p.posts) + 1)
 	for i := 1; i < len(p.posts); i++ {
 		area := wind.EffectiveArea(p.posts[i]-p.posts[i-1], depth)
-		out[i] = wind.NewComponent(w.velocity, w.roof, area, wind.Interior, flows)
+		out[i] = wind.NewComponent(w.velocity, w.roof, area, wind.Interior, w.flows)
 	}
 	out[0], out[len(out)-1] = out[1], out[len(out)-2]
 	return out
@@ -19,32 +19,31 @@ func (w *windLoads) onBays(p *plan, line int, flows []wind.Flow) []wind.Componen
 
 // onPost is the pressure on the strip of roof that one post carries, as a component of its
 // own area: at the ends of a line that of a corner.
-func (w *windLoads) onPost(p *plan, line, post int, flows []wind.Flow) wind.Component {
+func (w *windLoads) onPost(p *plan, line, post int) wind.Component {
 	lo, hi := p.postStrip(post)
 	at := wind.Interior
 	if post == 0 || post == len(p.posts)-1 {
 		at = wind.SideEdge
 	}
-	return wind.NewComponent(w.velocity, w.roof, (hi-lo)*p.slope(p.strip(line)), at, flows)
+	return wind.NewComponent(w.velocity, w.roof, (hi-lo)*p.slope(p.strip(line)), at, w.flows)
 }
 
-// byBay are the ways that the wind loads a beam line bay by bay, down and up; none where
-// all bays feel the same.
-func (w *windLoads) byBay(m *model, line, support int) []windOn {
+// byBay appends the ways that the wind loads a beam line bay by bay, down and up; none
+// where all bays feel the same.
+func (w *windLoads) byBay(out []windOn, m *model, line, support int) []windOn {
 	bays := w.bays[line]
 	even := true
 	for i := range bays {
 		even = even && bays[i].Pressure == bays[0].Pressure && bays[i].Suction == bays[0].Suction
 	}
 	if even || w.only {
-		return nil
+		return out
 	}
-	var out []windOn
 	for _, sign := range []float64{1, -1} {
-		on := windOn{name: "beam as a component bay by bay, zone 2 " + senseOf(sign), perBay: true}
+		on := windOn{name: w.room.say(phrase{"beam as a component bay by bay, zone 2 ", senseOf(sign)}), perBay: true}
 		for b := range bays {
 			if bays[b].Area < largeTributary {
-				on.bays[b] = m.rafter.windAt(m, support, component("", bays[b], bays[b], sign))
+				on.bays[b] = m.rafter.windAt(m, support, componentAlone(bays[b], bays[b], sign))
 			}
 		}
 		out = append(out, on)

@@ -173,7 +173,12 @@ func (st stock) candidates(sizes []string) []wood { return st.candidatesIn(new(r
 
 // candidatesIn lists them in a room.
 func (st stock) candidatesIn(r *room, sizes []string) []wood {
-	sizes = st.sizes(sizes)
+	given := [1]string{st.size}
+	if st.size != "" {
+		sizes = given[:]
+	} else {
+		sizes = st.sizes(sizes)
+	}
 	out := r.woods.take(len(sizes))[:0]
 	for _, size := range sizes {
 		if w, err := newWood(st, size); err == nil {

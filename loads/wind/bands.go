@@ -42,7 +42,10 @@ func gatherBands() []Band {
 
 // Bands returns every load case of wind along the ridge (ASCE 7-16 Fig. 27.3-7),
 // for free roofs of any slope up to 45 degrees and for either direction.
-func Bands() []Band { return append([]Band(nil), bandRows...) }
+func Bands() []Band { return AppendBands(nil) }
+
+// AppendBands appends those of [Bands] to a list.
+func AppendBands(out []Band) []Band { return append(out, bandRows...) }
 
 // Lines writes the net pressures of the bands up.
 func (b Band) Lines(v Velocity) []calc.Line {

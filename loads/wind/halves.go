@@ -69,24 +69,31 @@ const casesPerAngle = 8
 //
 // A roof below 5 degrees that is lower than a quarter of its depth takes Fig. 27.3-7
 // instead, its first band on both halves, the safe side of that figure.
-func Halves(r Roof) []Half {
+func Halves(r Roof) []Half { return AppendHalves(nil, r) }
+
+// MostHalves is the most that a roof has, for the length of a list.
+const MostHalves = 2 * casesPerAngle
+
+// AppendHalves appends those of [Halves] to a list.
+func AppendHalves(out []Half, r Roof) []Half {
 	switch {
 	case !(r.Angle <= maxAngle):
-		return nil
+		return out
 	case r.Angle < bothAbove && r.Height < lowRatio*r.Depth:
-		return lowFlat(r.Angle)
+		return lowFlat(out, r.Angle)
 	case r.Angle < bothAbove:
-		return append([]Half(nil), halves[:casesPerAngle]...)
+		return append(out, halves[:casesPerAngle]...)
 	case r.Angle < flatBelow:
-		return append([]Half(nil), halves[:2*casesPerAngle]...)
+		return append(out, halves[:2*casesPerAngle]...)
 	}
 	i := casesPerAngle
 	for i+2*casesPerAngle < len(halves) && halves[i+casesPerAngle].Angle <= r.Angle {
 		i += casesPerAngle
 	}
-	out := append([]Half(nil), halves[i:i+casesPerAngle]...)
-	for k := range out {
-		out[k].move(i+k, i+casesPerAngle+k, r.Angle)
+	first := len(out)
+	out = append(out, halves[i:i+casesPerAngle]...)
+	for k := range casesPerAngle {
+		out[first+k].move(i+k, i+casesPerAngle+k, r.Angle)
 	}
 	return out
 }
@@ -101,8 +108,7 @@ func (h *Half) move(low, high int, angle float64) {
 }
 
 // lowFlat are the cases of a flat roof whose height is below a quarter of its depth.
-func lowFlat(angle float64) []Half {
-	var out []Half
+func lowFlat(out []Half, angle float64) []Half {
 	for _, low := range []bool{false, true} {
 		for _, b := range bandRows {
 			out = append(out, Half{

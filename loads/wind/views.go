@@ -53,7 +53,8 @@ func newView(m Model, suction, pressure float64, source string) View {
 // WholeRoof is the free roof as one way to see a cover: the worst net coefficients of
 // the whole roof over both flows and all directions (ASCE 7-16 27.3.2).
 func WholeRoof(v Velocity, r Roof) View {
-	halves := Halves(r)
+	var list [MostHalves]Half
+	halves := AppendHalves(list[:0], r)
 	up, down := 0.0, 0.0
 	for _, h := range halves {
 		up, down = min(up, h.Windward, h.Leeward), max(down, h.Windward, h.Leeward)
