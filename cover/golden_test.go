@@ -8,12 +8,15 @@ import (
 	"maps"
 	"math"
 	"os"
+	"reflect"
 	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"patiocover/calc"
+	"patiocover/calc/calctest"
 	"patiocover/cover"
 )
 
@@ -195,4 +198,56 @@ func TestHashTellsInputsApart(t *testing.T) {
 	in := demo(t, "desert")
 	in.Job.Note = new("another note")
 	assert.Empty(t, seen[size(t, in).Stamp.InputHash])
+}
+
+// Every check and every line of the reports is written, byte for byte, as the encoder
+// writes it by the tags.
+func TestChecksAreWrittenByTheirTags(t *testing.T) {
+	t.Parallel()
+	for _, name := range demos {
+		r := size(t, demo(t, name))
+		count := 0
+		eachWritten(reflect.ValueOf(r), func(x any) {
+			count++
+			got, err := json.Marshal(x)
+			require.NoError(t, err)
+			var want []byte
+			switch x := x.(type) {
+			case calc.Check:
+				want, err = calctest.CheckByTags(x)
+			case calc.Line:
+				want, err = calctest.LineByTags(x)
+			}
+			require.NoError(t, err)
+			assert.Equal(t, string(want), string(got), name)
+		})
+		assert.Greater(t, count, 100, name)
+	}
+}
+
+// eachWritten visits every check and every line in a value.
+func eachWritten(v reflect.Value, visit func(any)) {
+	switch v.Kind() {
+	case reflect.Struct:
+		switch x := v.Interface().(type) {
+		case calc.Line:
+			visit(x)
+			return
+		case calc.Check:
+			visit(x)
+		}
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				eachWritten(v.Field(i), visit)
+			}
+		}
+	case reflect.Pointer, reflect.Interface:
+		if !v.IsNil() {
+			eachWritten(v.Elem(), visit)
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			eachWritten(v.Index(i), visit)
+		}
+	}
 }
