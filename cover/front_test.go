@@ -125,6 +125,7 @@ func TestFrontOfRandomCoversIsThatOfEveryTrial(t *testing.T) {
 		s.RafterSizes = s.RafterSizes[pick(2, "rafter"):]
 		s.Spacings = []float64{rapid.SampledFrom([]float64{16, 19.2, 32}).Draw(t, "spacing")}
 		s.PostCounts = []int{2 + pick(4, "posts")}
+		s.BeamWoods, s.BeamSizes = []cover.Wood{fir, better}, []string{"4x8", "4x10", "6x12"}
 		if in.Posts.Count == nil {
 			s.PostCounts = nil
 		}
