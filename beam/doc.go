@@ -25,5 +25,7 @@
 // short deep span is underestimated. Supports neither settle nor yield, and they
 // hold the member down as well as up.
 //
-// The sub-packages lumber and member hold the material and its checks.
+// The sub-packages hold what the member is made of and what is checked of it: lumber, the
+// material; member, its checks; deck, what lies on the rafters; brace, posts that hold a roof
+// sideways; diaphragm, the deck in its own plane.
 package beam

@@ -34,7 +34,6 @@ type kneeFound struct {
 	push  float64 // lb-in or lb, of the braces, with its factor
 	axial float64 // lb, along the member; it presses and pulls in turn
 	pulls bool    // the pulling sense is the worse
-	by    int     // arrangement of the load, under wind
 	gust  gustRow // of the wind
 	quake int     // 1 and the row of the combination with earthquake; 0 for wind
 	bay   int
@@ -82,7 +81,7 @@ func (m *model) combine(s *kneeStick, top func(lumber.Duration) peak, unit float
 		windy := top(g.duration)
 		yield(kneeFound{
 			load: max(windy.value, 0) / s.plies, push: g.factor * s.push.wind * unit * s.lean / s.plies,
-			axial: g.factor * s.axial.wind / s.plies, by: windy.by, gust: g,
+			axial: g.factor * s.axial.wind / s.plies, gust: g,
 		})
 	}
 	if !m.quaking {

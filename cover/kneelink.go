@@ -13,7 +13,6 @@ import (
 type kneeSplit struct {
 	found kneeFound
 	check member.JointShear
-	at    float64 // in, along the stick
 }
 
 // splits finds the worst place of a stick beside the bolts of its braces: the shear of the
@@ -35,7 +34,7 @@ func (m *model) splits(s *kneeStick, w *wood, reach float64) kneeSplit {
 				c := member.NewJointShear(f.load+f.push, s.edge, f.gust.duration,
 					member.Joint{Lowest: middle, Highest: middle, FromEnd: min(x, line.Length()-x)})
 				if f.bay, f.ratio = b, c.Ratio(); f.ratio > worst.found.ratio {
-					worst = kneeSplit{f, c, x}
+					worst = kneeSplit{f, c}
 				}
 			})
 		}

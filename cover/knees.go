@@ -42,7 +42,7 @@ func (m *model) kneeForce() (force float64, direction, line, post int) {
 
 // kneePressed and kneePulled are the checks of a brace of a size under its force.
 func (m *model) kneePressed(w *wood, force float64) member.Compression {
-	axis := member.Axis{Length: m.knee.drop / math.Sin(m.knee.angle*math.Pi/180), Ends: member.PinnedPinned}
+	axis := member.Axis{Length: m.kneeLength(), Ends: member.PinnedPinned}
 	return member.NewCompression(force, &w.dry, lumber.TenMinutes, member.Column{Deep: axis, Thin: axis})
 }
 

@@ -48,7 +48,6 @@ type stick struct {
 	from        float64 // in
 	first, last int     // supports
 	line        *beam.Line
-	length      float64 // in
 }
 
 // A sharing is the part of the push in each brace of each post, to its left and to its
@@ -157,7 +156,7 @@ func (r *Row) cut() error {
 		if err != nil {
 			return err
 		}
-		r.sticks = append(r.sticks, stick{from: from, first: first, last: end, line: line, length: to - from})
+		r.sticks = append(r.sticks, stick{from: from, first: first, last: end, line: line})
 		from, first = to, end
 	}
 	return nil
