@@ -22,7 +22,7 @@ func HullFaults(in Input) ([]string, error) {
 
 // HullFaultsOfYard does so for the candidates of a space, of several species.
 func HullFaultsOfYard(in Input, s Space) ([]string, error) {
-	l, err := newYard(in, s, Limits{}).open(0, 0)
+	l, _, err := newYard(in, s, Limits{}).open(0, 0)
 	if err != nil || l == nil {
 		return nil, err
 	}

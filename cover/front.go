@@ -73,14 +73,14 @@ type Front struct {
 	Whole   int          `json:"judged_whole"` // covers that were judged whole, down to the ground
 	Points  []FrontPoint `json:"points"`       // by cost, then sag, posts, rating and depth
 	Notes   []string     `json:"notes"`        // what the points rest on
-	Why     []string     `json:"why_none"`     // where nothing holds: what is over in the cover as it was given
+	Why     []string     `json:"why_none"`     // where nothing holds: what was not tried, what is over as it was given
 }
 
 // frontNotes say what the points rest on.
 var frontNotes = []string{
 	"A point holds: nothing in its report is over, from the deck down to the ground. What is not checked or must be opened up " +
 		"stands in the report: size the point before anything is built",
-	"Of two covers that are alike in all that is compared one is listed: the smaller sizes, then the earlier wood",
+	"Of two covers that are alike in all that is compared one is listed: the cheaper, then the smaller sizes, then the earlier wood",
 	"Cost is that of the take-off, with what has a price; without a price for every wood of the space it is the board feet bought",
 	"Of posts, ties, ledger fasteners and footings the cheapest that hold are taken; of equal ones the first of the list",
 	"The survey of an old roof is no part of it, but for rafter tails that carry the cover",
@@ -118,32 +118,40 @@ func Undominated(ctx context.Context, in Input, s Space, l Limits, told Progress
 		return Front{}, err
 	}
 	var all []FrontPoint
+	var closed []string
 	for i := range found {
 		all = append(all, found[i].points...)
+		closed = append(closed, found[i].closed...)
 		out.Whole += found[i].judged
 	}
 	out.Points = undominated(all, yard.counts)
 	if len(out.Points) == 0 {
-		out.Why = whyNone(in)
+		out.Why = whyNone(in, closed)
 	}
 	return out, nil
 }
 
-// whyNone says what is over in the cover as it was given, so that an empty front is no
-// riddle.
-func whyNone(in Input) []string {
-	r, err := Size(in)
-	if err != nil {
-		return []string{err.Error()}
-	}
-	var out []string
-	for _, f := range r.Summary {
-		if f.Verdict == Over {
-			out = append(out, f.Text)
+// whyNone says why layouts were not tried, and what is over in the cover as it was given, so
+// that an empty front is no riddle.
+func whyNone(in Input, closed []string) []string {
+	out := []string{}
+	for _, why := range closed {
+		if !slices.Contains(out, why) {
+			out = append(out, why)
 		}
 	}
-	if len(out) == 0 {
-		out = []string{"the cover as it was given holds, but none of the space and the limits does"}
+	r, err := Size(in)
+	if err != nil {
+		return append(out, err.Error())
+	}
+	holding := true
+	for _, f := range r.Summary {
+		if f.Verdict == Over {
+			out, holding = append(out, f.Text), false
+		}
+	}
+	if holding {
+		out = append(out, "the cover as it was given holds, but none of the space and the limits does")
 	}
 	return out
 }
@@ -152,6 +160,7 @@ func whyNone(in Input) []string {
 type sweep struct {
 	points []FrontPoint
 	judged int
+	closed []string // why layouts were given up before any cover of them was tried
 }
 
 // search finds the points of the layouts with one number of posts, and some that points with
@@ -161,15 +170,18 @@ func (y *yard) search(ctx context.Context, count int, done func()) (sweep, error
 	front := stairs{counts: y.counts}
 	var layouts []*layout
 	var pairs []pair
+	var closed []string
 	for spacing := range y.space.Spacings {
 		if err := ctx.Err(); err != nil {
 			return sweep{}, err
 		}
-		l, err := y.open(spacing, count)
+		l, why, err := y.open(spacing, count)
 		if err != nil {
 			return sweep{}, err
 		}
-		if l != nil {
+		if l == nil {
+			closed = append(closed, why)
+		} else {
 			l.front = &front
 			pairs = l.pair(pairs, len(layouts))
 			layouts = append(layouts, l)
@@ -185,7 +197,7 @@ func (y *yard) search(ctx context.Context, count int, done func()) (sweep, error
 			return sweep{}, err
 		}
 	}
-	out := sweep{points: front.points()}
+	out := sweep{points: front.points(), closed: closed}
 	for _, l := range layouts {
 		out.judged += l.judged
 	}
@@ -206,10 +218,10 @@ func (p *FrontPoint) values(counts measures) [allMeasures]float64 {
 	return all
 }
 
-// before orders points by what is compared, then by their places in the space.
+// before orders points by what is compared, then by cost, then by their places in the space.
 func (p *FrontPoint) before(q *FrontPoint, counts measures) int {
 	a, b := p.values(counts), q.values(counts)
-	return cmp.Or(slices.Compare(a[:], b[:]), slices.Compare(p.order[:], q.order[:]))
+	return cmp.Or(slices.Compare(a[:], b[:]), cmp.Compare(p.Cost, q.Cost), slices.Compare(p.order[:], q.order[:]))
 }
 
 // undominated sorts the points and keeps those that none before them matches or beats. A
@@ -219,7 +231,7 @@ func undominated(all []FrontPoint, counts measures) []FrontPoint {
 	front := stairs{counts: counts}
 	out := []FrontPoint{}
 	for i := range all {
-		if v := all[i].values(counts); front.reaches(v) {
+		if !front.matches(&all[i]) {
 			front.add(all[i])
 			out = append(out, all[i])
 		}

@@ -165,7 +165,7 @@ func BenchmarkFrontRemembered(b *testing.B) {
 		m := memory{ties: make([]attempt, 2), ledgers: make([]attempt, 2), places: make([]attempt, 3)}
 		for spacing := range y.space.Spacings {
 			for count := range y.space.PostCounts {
-				l, err := y.open(spacing, count)
+				l, _, err := y.open(spacing, count)
 				require.NoError(b, err)
 				m.layouts = append(m.layouts, l)
 			}
@@ -192,7 +192,7 @@ func BenchmarkFrontRemembered(b *testing.B) {
 // The inner loop of the search, which weighs pairs of rafters and beam, allocates nothing.
 func TestFrontInnerLoopAllocatesNothing(t *testing.T) {
 	y := newYard(searchable(t), smallOfBench(), Limits{})
-	l, err := y.open(0, 0)
+	l, _, err := y.open(0, 0)
 	require.NoError(t, err)
 	l.front = &stairs{counts: y.counts}
 	pairs := l.pair(nil, 0)

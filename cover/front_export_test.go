@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -29,7 +30,7 @@ func FrontByTrial(in Input, s Space, l Limits) []FrontPoint {
 				}
 				better = better || other[k] < mine[k]
 			}
-			return better || slices.Compare(q.order[:], p.order[:]) < 0
+			return better || cmp.Or(cmp.Compare(q.Cost, p.Cost), slices.Compare(q.order[:], p.order[:])) < 0
 		})
 		if !worse {
 			out = append(out, all[i])
@@ -134,7 +135,7 @@ func FrontFaults(in Input, s Space) ([]string, error) {
 	var out []string
 	for spacing := range y.space.Spacings {
 		for count := range y.space.counts() {
-			l, err := y.open(spacing, count)
+			l, _, err := y.open(spacing, count)
 			if err != nil {
 				return nil, err
 			}

@@ -60,6 +60,16 @@ func frontCases(t testing.TB) []frontCase {
 	}
 	price("8d common nail", "each", 0.05)
 	price("strap 18 gauge by 1-1/4 in", "each", 1.10)
+	plied := footed(t, "desert")
+	plied.Beams.Plies, plied.Beams.PlyFastening = new(3), new("bolted")
+	partly := footed(t, "desert")
+	partly.Market.Prices = []cover.Price{{Item: new("8d common nail"), Per: new("each"), Dollars: new(0.05)}}
+	free := footed(t, "desert")
+	free.Market.StockLengths, free.Beams.Splices = []float64{8, 14}, new("every_post")
+	for _, size := range []string{"2x6", "2x8", "4x10", "6x12", "4x4", "6x6"} {
+		free.Market.Prices = append(free.Market.Prices,
+			cover.Price{Item: new(size + " Douglas Fir-Larch No.2"), Per: new("foot"), Dollars: new(0.0)})
+	}
 	one := func(s *cover.Space) { s.Spacings, s.PostCounts = s.Spacings[:1], s.PostCounts[:1] }
 	return []frontCase{
 		{"desert", footed(t, "desert"), func(*cover.Space) {}, cover.Limits{}, 8},
@@ -95,6 +105,18 @@ func frontCases(t testing.TB) []frontCase {
 			s.Footings = []cover.StandingWay{{Kind: "footing", Width: 14}, {Kind: "pier"}, {Kind: "footing"}}
 		}, cover.Limits{}, 1},
 		{"on the slab", demo(t, "desert"), one, cover.Limits{SlabOnly: true}, 0},
+		{"plies that the cheapest beam has not", plied, func(s *cover.Space) {
+			s.BeamSizes = []string{"2-2x12", "3-2x12", "6x12"}
+		}, cover.Limits{}, 1},
+		{"ways with a price, wood without", partly, func(s *cover.Space) {
+			s.Ties = []cover.TieWay{{Kind: "straps"}, {Kind: "rated"}}
+		}, cover.Limits{}, 1},
+		{"cost does not count", footed(t, "desert"), func(s *cover.Space) {
+			s.PostSizes, s.RafterWoods, s.Compare = []string{"6x6", "4x4"}, []cover.Wood{better, fir}, []string{"posts", "tie_rating_lb"}
+		}, cover.Limits{}, 1},
+		{"wood that costs nothing, some of it too short", free, func(s *cover.Space) {
+			s.RafterWoods, s.PostCounts = s.RafterWoods[:1], []int{2, 3}
+		}, cover.Limits{}, 1},
 	}
 }
 
@@ -218,6 +240,14 @@ func TestFrontSaysWhyNothingHolds(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, f.Points)
 	assert.NotEmpty(t, f.Why)
+	in = footed(t, "desert")
+	in.Market.StockLengths = []float64{12, 16}
+	f, err = cover.Undominated(t.Context(), in, smallSpace(), cover.Limits{Posts: 3}, nil)
+	require.NoError(t, err)
+	assert.Empty(t, f.Points)
+	assert.Subset(t, f.Why, []string{
+		"4 posts are more than the limit of 3", "with 3 posts a line the beams are longer than any stock length",
+	})
 }
 
 // A search stops with its context, and tells how far it is.
@@ -265,6 +295,7 @@ func TestFrontRefuses(t *testing.T) {
 		"space.post_counts", "space.beam_woods[0]", "space.rafter_sizes[2]", "space.rafter_spacings_in[2]", "space.ties[0].kind",
 		"space.ties[1].gauge", "space.ledgers[0].lag", "space.ledgers[0].each", "space.footings[0].kind", "space.footings[0].width_in",
 		"space.compare[0]", "limits.depth_in", "limits.posts", "limits.clear_to_ft", "limits.species_on_hand[0]",
+		"limits.species_on_hand", "limits.slab_only",
 		"foundation.slab_thickness_in",
 	})
 }

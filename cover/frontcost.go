@@ -58,8 +58,13 @@ type price struct {
 	shared float64
 }
 
-// of prices a length of a stick.
-func (s stockLength) of(c *stick) price { return price{s.least * c.rate, s.used * c.rate} }
+// of prices a length of a stick, which may cost nothing.
+func (s stockLength) of(c *stick) price {
+	if math.IsInf(s.used, 1) {
+		return price{s.used, s.used}
+	}
+	return price{s.least * c.rate, s.used * c.rate}
+}
 
 // rafterPrice is that of all rafters and the ledger, in the measure of the front.
 func (l *layout) rafterPrice(c *stick) price {

@@ -31,7 +31,7 @@ func (l *layout) settle(ctx context.Context, q FrontPoint, c, b int) {
 			if ctx.Err() != nil {
 				return
 			}
-			if l.front.beats(q.values(l.counts)) || !l.judge(&q, r, b, p) {
+			if l.front.beats(&q) || !l.judge(&q, r, b, p) {
 				continue
 			}
 			if q.Cost < best || q.Cost == best && slices.Compare(q.order[:], kept.order[:]) < 0 {
@@ -39,7 +39,7 @@ func (l *layout) settle(ctx context.Context, q FrontPoint, c, b int) {
 			}
 		}
 	}
-	if !math.IsInf(best, 1) && !l.front.beats(kept.values(l.counts)) {
+	if !math.IsInf(best, 1) && !l.front.beats(&kept) {
 		l.front.add(kept)
 	}
 }
@@ -53,19 +53,13 @@ func (l *layout) fits(r int) bool {
 	}
 	defer l.clear()
 	m, q := l.links.m, FrontPoint{}
-	l.name(&q, r, 0, 0)
-	sticks := [3]*stick{l.rafters[r].stick, l.beams[0].stick, l.posts[0].stick}
-	full, ok := l.filled(&q)
-	d := m.set(full, l, sticks)
-	if ok {
-		d.deck, m.sideways = m.deck(), sideways{}
-		_, ok = l.linked(connections.DeckToRafter, &d)
-	}
-	if ok && m.plan.attached {
-		ok = l.hangs(&d)
-	}
-	*at = came(ok)
-	return ok
+	l.name(&q, r, 0, 0) // any beam and post, even such as the input rules do not allow together
+	full, _ := q.Apply(l.in).Assume()
+	d := m.set(full, l, [3]*stick{l.rafters[r].stick, l.beams[0].stick, l.posts[0].stick})
+	d.deck, m.sideways = m.deck(), sideways{}
+	_, ok := l.linked(connections.DeckToRafter, &d)
+	*at = came(ok && (!m.plan.attached || l.hangs(&d)))
+	return *at == holds
 }
 
 // hangs reports whether some way to fasten the ledger holds under what brings no force
@@ -224,7 +218,8 @@ func (s *solved) holds() bool {
 	return ratio <= 1
 }
 
-// cheapest picks the first of the cheapest ways of one kind that hold, each judged by itself.
+// cheapest picks the first of the cheapest ways of one kind that hold, each judged by itself;
+// where cost is told in board feet all ways cost the same.
 func (l *layout) cheapest(q *FrontPoint, d *design, count, order int, part func(*design) (Report, bool)) bool {
 	m, in := l.links.m, l.links.m.in
 	best, chosen := math.Inf(1), -1
@@ -238,7 +233,11 @@ func (l *layout) cheapest(q *FrontPoint, d *design, count, order int, part func(
 		}
 		m.in, _ = made.Assume()
 		if r, ok := part(d); ok {
-			if cost := m.partCost(&r, d); cost < best {
+			cost := 0.0
+			if l.dollars {
+				cost = tidy(m.partCost(&r, d))
+			}
+			if cost < best {
 				best, chosen = cost, i
 			}
 		}
@@ -273,8 +272,11 @@ func (l *layout) linked(kind connections.Kind, d *design) (Report, bool) {
 	return r, !slices.ContainsFunc(r.Links, func(x Link) bool { return x.Verdict == Over })
 }
 
-// standing makes the foundations by themselves.
+// standing makes the foundations by themselves, with what holds the bases where no anchor
+// does.
 func (l *layout) standing(d *design) (r Report, ok bool) {
+	r.Links = l.links.m.linksOf(connections.BaseToGround, d)
+	l.links.m.connect(r.Links, d)
 	r.Foundations, r.Footings = l.links.m.foundations(l.links.ws, d)
 	r.Concrete = concreteOf(r.Foundations)
 	return r, !slices.ContainsFunc(r.Foundations, FoundationAt.over)

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strconv"
 
 	"patiocover/beam/lumber"
 	"patiocover/calc"
@@ -77,9 +78,9 @@ type class struct {
 	own    []float64 // lb of a rafter's own weight on a beam, by line
 }
 
-// open makes the model of a layout and its candidates. A layout that the input rules or the
-// limits do not allow, or in which nothing can hold, is nil.
-func (y *yard) open(spacing, count int) (*layout, error) {
+// open makes the model of a layout and its candidates. Where the input rules or the limits do
+// not allow it, or nothing can hold in it, the layout is nil and why says so.
+func (y *yard) open(spacing, count int) (l *layout, why string, err error) {
 	in := y.in.clone()
 	in.Rafters.Spacing = new(y.space.Spacings[spacing])
 	if len(y.space.PostCounts) > 0 {
@@ -88,19 +89,18 @@ func (y *yard) open(spacing, count int) (*layout, error) {
 	var refused *calc.InputError
 	switch err := in.Validate(); {
 	case errors.As(err, &refused):
-		return nil, nil
+		return nil, refused.Error(), nil
 	case err != nil:
-		return nil, err
+		return nil, "", err
 	}
-	l := &layout{yard: y}
+	l = &layout{yard: y}
 	l.order[bySpacing], l.order[byCount] = spacing, count
 	l.full, _ = in.Assume()
-	var err error
 	if l.main.m, err = outline(l.full, y.method); err != nil {
-		return nil, err
+		return nil, "", err
 	}
-	if !l.allowed() {
-		return nil, nil
+	if why = l.refused(); why != "" {
+		return nil, why, nil
 	}
 	l.slabs = y.method == lumber.ASD && l.full.Foundation.SlabThickness != nil &&
 		!slices.ContainsFunc(y.space.Footings, func(w StandingWay) bool { return w.Kind != "slab" }) &&
@@ -108,36 +108,37 @@ func (y *yard) open(spacing, count int) (*layout, error) {
 	l.links = l.main
 	if y.method != lumber.ASD {
 		if l.links.m, err = outline(l.full, lumber.ASD); err != nil {
-			return nil, err
+			return nil, "", err
 		}
 	}
-	l.stock()
-	if len(l.rafters) == 0 || len(l.beams) == 0 || len(l.posts) == 0 {
-		return nil, nil
+	if why = l.stock(); why != "" {
+		return nil, why, nil
 	}
 	if err := l.complete(); err != nil {
-		return nil, err
+		return nil, "", err
 	}
 	if l.hopeless() {
-		return nil, nil
+		return nil, "something is over that no wood mends", nil
 	}
 	l.classify()
-	return l, nil
+	return l, "", nil
 }
 
-// allowed holds the places of the posts against the limits.
-func (l *layout) allowed() bool {
+// refused says which limit the places of the posts pass, if any.
+func (l *layout) refused() string {
 	p, most := &l.main.m.plan, l.limits
-	if most.Posts > 0 && len(p.lines)*len(p.posts) > most.Posts {
-		return false
+	if n := len(p.lines) * len(p.posts); most.Posts > 0 && n > most.Posts {
+		return strconv.Itoa(n) + " posts are more than the limit of " + strconv.Itoa(most.Posts)
 	}
-	return most.ClearTo <= most.ClearFrom || !slices.ContainsFunc(p.posts, func(x float64) bool {
-		return x > most.ClearFrom*calc.Ft && x < most.ClearTo*calc.Ft
-	})
+	if slices.ContainsFunc(p.posts, func(x float64) bool { return x > most.ClearFrom*calc.Ft && x < most.ClearTo*calc.Ft }) {
+		return "with " + strconv.Itoa(len(p.posts)) + " posts a line one stands in the view that is to be kept"
+	}
+	return ""
 }
 
-// stock takes the candidates of the yard that the stock lengths of the market reach.
-func (l *layout) stock() {
+// stock takes the candidates of the yard that the stock lengths of the market reach, and says
+// where there is none.
+func (l *layout) stock() string {
 	m := l.main.m
 	l.lots = newLengths(m)
 	rafters := l.yard.rafters[index(m.rafters.use.Repetitive)]
@@ -145,6 +146,15 @@ func (l *layout) stock() {
 	l.beams = l.take(l.yard.beams, l.beamPrice)
 	l.posts = l.take(l.yard.posts, func(c *stick) price { return price{alone: c.rate * float64(c.wood.plies())} })
 	l.mixed = slices.ContainsFunc(l.posts, func(c candidate) bool { return c.mixed })
+	switch {
+	case len(rafters) == 0 || len(l.yard.beams) == 0 || len(l.posts) == 0:
+		return "no size of the rafters, of the beams or of the posts has published values in the woods of its list"
+	case len(l.rafters) == 0:
+		return "the rafters or the ledger are longer than any stock length"
+	case len(l.beams) == 0:
+		return "with " + strconv.Itoa(len(m.plan.posts)) + " posts a line the beams are longer than any stock length"
+	}
+	return ""
 }
 
 // take prices candidates, leaves out what no stock is long enough for, and puts the cheaper
@@ -312,11 +322,11 @@ func (l *layout) promising(p *pair) (FrontPoint, bool) {
 		Cost: p.cost, Sag: p.sag, Posts: len(m.plan.lines) * len(m.plan.posts), Rating: l.classes[c].rating,
 		Depth: m.depthOf(l.classes[c].wood, &l.beams[b].wood), order: l.order,
 	}
-	if l.front.beats(q.values(l.counts)) || !l.holdsUp(c, b) {
+	if l.front.beats(&q) || !l.holdsUp(c, b) {
 		return q, false
 	}
 	q.Sag = tidy(l.sag(c, b))
-	return q, !l.front.beats(q.values(l.counts))
+	return q, !l.front.beats(&q)
 }
 
 // slack is what the bound of a sag is taken lower for the rounding of its digits, in.

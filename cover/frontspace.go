@@ -216,6 +216,7 @@ func (s *Space) validate(in Input, l Limits) error {
 		}
 	}
 	l.validate(in, &f)
+	l.validateSpace(&full, in, &f)
 	return f.Err()
 }
 
@@ -295,6 +296,30 @@ func (s *Space) validateWays(in Input, f *calc.Fields) {
 	}
 	if len(s.Footings) > 0 && in.Foundation.Kind != nil && *in.Foundation.Kind == "embedded" {
 		f.Add("space.footings", strconv.Itoa(len(s.Footings))+" kinds", "none where the posts are set in the ground")
+	}
+}
+
+// validateSpace wants of every list of a filled space something that the limits allow.
+func (l *Limits) validateSpace(s *Space, in Input, f *calc.Fields) {
+	if len(l.Species) > 0 {
+		for _, x := range []struct {
+			members string
+			woods   []Wood
+		}{{"rafters", s.RafterWoods}, {"beams", s.BeamWoods}, {"posts", s.PostWoods}} {
+			if !slices.ContainsFunc(x.woods, func(w Wood) bool { return slices.Contains(l.Species, w.Species) }) {
+				f.Add("limits.species_on_hand", strings.Join(l.Species, ", "),
+					"a species that the "+x.members+" may be of, such as "+x.woods[0].Species+", or woods of these species in their list")
+			}
+		}
+	}
+	if !l.SlabOnly {
+		return
+	}
+	if len(s.Footings) > 0 && !slices.ContainsFunc(s.Footings, func(w StandingWay) bool { return w.Kind == "slab" }) {
+		f.Add("limits.slab_only", "true", "a slab in space.footings, or left out")
+	}
+	if is(in.Foundation.Kind, "embedded") {
+		f.Add("limits.slab_only", "true", "left out where the posts are set in the ground")
 	}
 }
 

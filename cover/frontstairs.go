@@ -38,15 +38,16 @@ type step struct {
 	point     FrontPoint
 }
 
-// reaches reports whether no cover found is as good as the values everywhere.
-func (s *stairs) reaches(v [allMeasures]float64) bool { return !s.any(v, false) }
+// matches reports whether some cover found is as good as p in all that counts.
+func (s *stairs) matches(p *FrontPoint) bool { return s.any(p, false) }
 
-// beats reports whether some cover found is as good as the values everywhere, and better
-// somewhere.
-func (s *stairs) beats(v [allMeasures]float64) bool { return s.any(v, true) }
+// beats reports whether some cover found is as good as p in all that counts, and better in
+// something or cheaper.
+func (s *stairs) beats(p *FrontPoint) bool { return s.any(p, true) }
 
-// any reports whether some cover is as good as the values, or better where strict.
-func (s *stairs) any(v [allMeasures]float64, strict bool) bool {
+// any reports whether some cover is as good as p, or better where strict.
+func (s *stairs) any(p *FrontPoint, strict bool) bool {
+	v := p.values(s.counts)
 	for i := range s.flights {
 		f := &s.flights[i]
 		if f.alike[0] > v[postsMeasure] || f.alike[1] > v[ratingMeasure] || f.alike[2] > v[depthMeasure] {
@@ -58,7 +59,7 @@ func (s *stairs) any(v [allMeasures]float64, strict bool) bool {
 		}
 		switch at := &f.steps[n-1]; {
 		case at.sag > v[sagMeasure]:
-		case !strict || at.sag < v[sagMeasure] || at.cost < v[costMeasure]:
+		case !strict || at.sag < v[sagMeasure] || at.point.Cost < p.Cost:
 			return true
 		case f.alike != [...]float64{v[postsMeasure], v[ratingMeasure], v[depthMeasure]}:
 			return true
