@@ -80,12 +80,13 @@ func SearchEntry(name string) bool {
 // A Found is the answer to a search, with the cover as it is drawn beside it.
 type Found struct {
 	Front
-	Stamp  Stamp    `json:"stamp"`       // what produced it, from which input
-	Input  Input    `json:"input"`       // what was said, as given
-	Search Search   `json:"search"`      // what was asked
-	Drawn  Drawn    `json:"as_drawn"`    // the cover as the input has it
-	Best   []Best   `json:"best"`        // the points that are best in something, by cost
-	Passed []string `json:"passed_over"` // what of the space no cover can be built of, and why
+	Stamp  Stamp     `json:"stamp"`         // what produced it, from which input
+	Input  Input     `json:"input"`         // what was said, as given
+	Search Search    `json:"search"`        // what was asked
+	Drawn  Drawn     `json:"as_drawn"`      // the cover as the input has it
+	Best   []Best    `json:"best"`          // the points that are best in something, by cost
+	Open   []Finding `json:"open_in_first"` // what the report of the first point leaves open
+	Passed []string  `json:"passed_over"`   // what of the space no cover can be built of, and why
 }
 
 // A Drawn is the cover as the input has it, answered by [Size] and placed among the points.
@@ -109,17 +110,31 @@ func (s Search) Run(ctx context.Context, in Input, told Progress) (Found, error)
 	if err != nil {
 		return Found{}, err
 	}
-	out := Found{Stamp: r.Stamp, Input: in, Search: s, Drawn: Drawn{Verdict: r.Verdict, Over: []Finding{}}}
-	for _, x := range r.Summary {
-		if x.Verdict == Over {
-			out.Drawn.Over = append(out.Drawn.Over, x)
-		}
-	}
+	out := Found{Stamp: r.Stamp, Input: in, Search: s, Open: []Finding{}}
+	out.Drawn = Drawn{Verdict: r.Verdict, Over: r.findings(Over)}
 	if out.Front, err = Undominated(ctx, in, s.Space, s.Limits, told); err != nil {
 		return out, err
 	}
 	out.Best, out.Passed = out.best(), s.Space.passed(in)
+	if len(out.Points) > 0 {
+		first, err := Size(out.Points[0].Apply(in))
+		if err != nil {
+			return out, err
+		}
+		out.Open = first.findings(OpenUp, NotChecked)
+	}
 	return out, out.place(ctx, r.alone())
+}
+
+// findings are those of the summary with one of the verdicts.
+func (r *Report) findings(of ...Verdict) []Finding {
+	out := []Finding{}
+	for _, x := range r.Summary {
+		if slices.Contains(of, x.Verdict) {
+			out = append(out, x)
+		}
+	}
+	return out
 }
 
 // place searches the space that holds the cover as drawn alone.
@@ -209,6 +224,14 @@ func (f *Found) best() []Best {
 	}
 	slices.SortFunc(out, func(a, b Best) int { return a.Point - b.Point })
 	return out
+}
+
+// WhyNone says why there is no point, but for what is over in the cover as drawn, which is
+// told there.
+func (f *Found) WhyNone() []string {
+	return slices.DeleteFunc(slices.Clone(f.Why), func(text string) bool {
+		return slices.ContainsFunc(f.Drawn.Over, func(x Finding) bool { return x.Text == text })
+	})
 }
 
 // Counted are the words of what counts in the search.

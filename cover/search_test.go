@@ -5,6 +5,7 @@ import (
 	"errors"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -341,6 +342,31 @@ func TestTrapPassedOverInSilence(t *testing.T) {
 			assert.Contains(t, words, "no published values", name)
 		}
 	}
+}
+
+// What the first option leaves open is what its own report leaves open. Where there is no
+// option the limit that is passed is named.
+func TestFoundTellsWhatIsOpen(t *testing.T) {
+	in, s := small(t)
+	f, err := s.Run(t.Context(), in, nil)
+	require.NoError(t, err)
+	require.NotEmpty(t, f.Points)
+	r, err := cover.Size(f.Points[0].Apply(in))
+	require.NoError(t, err)
+	open := 0
+	for _, x := range r.Summary {
+		if x.Verdict != cover.OK {
+			assert.Contains(t, f.Open, x)
+			open++
+		}
+	}
+	assert.Len(t, f.Open, open)
+	assert.Empty(t, f.WhyNone())
+	s.Limits.Posts = 1
+	f, err = s.Run(t.Context(), in, nil)
+	require.NoError(t, err)
+	assert.Contains(t, strings.Join(f.WhyNone(), "\n"), "more than the limit of 1")
+	assert.Empty(t, f.Open)
 }
 
 // A search ends when nobody waits for it.

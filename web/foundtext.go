@@ -21,6 +21,9 @@ func FoundText(w io.Writer, f cover.Found) error {
 	p.head("What was found")
 	p.say(fmt.Sprintf("%d of %s covers hold and are beaten by no other one in what is compared: %s. Cost in %s.",
 		len(f.Points), whole(f.Options), strings.Join(f.Counted(), ", "), f.Measure))
+	for _, why := range f.WhyNone() {
+		p.say("  - " + why)
+	}
 	p.say("As drawn: " + string(f.Drawn.Verdict) + "; " + f.Drawn.Reason + ".")
 	for _, x := range f.Drawn.Over {
 		p.say("  - " + x.Text)
@@ -48,6 +51,12 @@ func FoundText(w io.Writer, f cover.Found) error {
 	}
 	for _, b := range f.Best {
 		line("least "+strings.Join(b.Least, ", "), &f.Points[b.Point])
+	}
+	if len(f.Open) > 0 {
+		p.say("Open in the first option, to be opened up or not checked:")
+	}
+	for _, x := range f.Open {
+		p.say("  - " + x.Text)
 	}
 	for _, g := range f.ByPosts() {
 		p.head(fmt.Sprintf("%d posts, * least sag for its cost", g.Posts))

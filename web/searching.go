@@ -35,6 +35,7 @@ type searchingView struct {
 	Back, Compare template.URL
 	Wider         template.URL // the same search over every usual size, empty where it is so already
 	Ways          template.URL // the same search over footings, ties and ledger screws, likewise
+	AsGiven       string       // which of them are as the input has them
 	Stairs        template.HTML
 	Heads         []optionCell // of the columns behind the name of an option
 	Best          []bestRow
@@ -95,7 +96,7 @@ var optionColumns = []optionColumn{
 		func(s cover.Space) bool { return len(s.Ledgers) > 0 }},
 	{"Cost", true, func(f *cover.Found, p *cover.FrontPoint) (string, string) { return frontCost(f, p), "" }, nil},
 	{"Beam sag, in", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return thousandths(p.Sag), "" }, nil},
-	{"Tie, lb", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return tieWords(p.Rating), "" }, nil},
+	{"Tie rating, lb", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return tieWords(p.Rating), "" }, nil},
 	{"Depth, in", true, func(_ *cover.Found, p *cover.FrontPoint) (string, string) { return inches(p.Depth), "" }, nil},
 }
 
@@ -319,13 +320,14 @@ func (v *searchingView) widen(f *cover.Found) {
 		}
 		v.Wider = v.with(sizes)
 	}
-	ways := map[string]string{}
-	for name, text := range cover.UsualWays(f.Input) {
-		if v.Entries[name] == "" {
-			ways[name] = text
+	ways, usual := map[string]string{}, cover.UsualWays(f.Input)
+	var kept []string
+	for _, e := range cover.SpaceEntries() {
+		if text := usual[e.Name]; text != "" && v.Entries[e.Name] == "" {
+			ways[e.Name], kept = text, append(kept, strings.ToLower(e.Label[:1])+e.Label[1:])
 		}
 	}
-	v.Ways = v.with(ways)
+	v.Ways, v.AsGiven = v.with(ways), strings.Join(kept, ", ")
 }
 
 // with is the address of the same search with other entries, empty where there are none.

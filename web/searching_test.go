@@ -48,6 +48,10 @@ func TestSearchingPage(t *testing.T) {
 	assert.Empty(t, pageFaults(page))
 	words := text(page)
 	assert.Equal(t, 2, strings.Count(words, cover.Notice), "at the top and at the bottom")
+	require.NotEmpty(t, f.Open)
+	for _, x := range f.Open {
+		assert.Contains(t, words, strings.Join(strings.Fields(x.Text), " "))
+	}
 	for _, s := range append([]string{
 		f.Stamp.InputHash, fmt.Sprintf("%d of %.0f combinations", len(f.Points), f.Options),
 		fmt.Sprintf("%d rows", len(f.Points)), "As drawn",
