@@ -1,8 +1,10 @@
 package cover
 
 import (
+	"math"
 	"slices"
 
+	"patiocover/calc"
 	"patiocover/loads"
 )
 
@@ -24,9 +26,9 @@ func movers(in Input) []mover {
 		},
 		{
 			path: "cover.width_ft", far: 100, step: 0.1, what: widening(in),
-			now: func(in *Input) float64 { return *in.Cover.Width }, set: widen,
+			now: func(in *Input) float64 { return *in.Cover.Width }, set: widen, peak: fullWidth,
 		},
-		number("rafters.spacing_in", "rafter spacing", func(in *Input) **float64 { return &in.Rafters.Spacing }, 0.1),
+		spacingMover(number("rafters.spacing_in", "rafter spacing", func(in *Input) **float64 { return &in.Rafters.Spacing }, 0.1)),
 		number("site.wind_speed_mph", "wind speed", func(in *Input) **float64 { return &in.Site.WindSpeed }, 1),
 		number("site.roof_live_psf", "roof live load", func(in *Input) **float64 { return &in.Site.RoofLive }, 0.5),
 		snowMover(in),
@@ -64,6 +66,35 @@ func widen(in *Input, width float64) {
 		in.Posts.Positions[i] = min(width, in.Posts.Positions[i]*f) // rounding moves none past the end
 	}
 	in.Cover.Width = &width
+}
+
+// spacingMover adds the peaks of the spacing to its mover.
+func spacingMover(m mover) mover {
+	m.peak = fullSpacing
+	return m
+}
+
+// sliver is the part of a spacing that the last bay has where one rafter more has just come
+// in: the rafter before the last has a full strip beside it and stands in the side strip of
+// the wind all the same. A little wider, where there is no such bay, all carry less.
+const sliver = 2 * leastBay
+
+// fullSpacing is the widest spacing above low and up to high, in, whose last bay is a sliver;
+// low where there is none.
+func fullSpacing(in *Input, low, high float64) float64 {
+	width := *in.Cover.Width * (calc.Ft / calc.In)
+	return max(low, width/(math.Ceil(width/high)+sliver))
+}
+
+// fullWidth is the widest cover above low and up to high, ft, whose last bay is a sliver; low
+// where there is none.
+func fullWidth(in *Input, low, high float64) float64 {
+	bay := *in.Rafters.Spacing * (calc.In / calc.Ft)
+	at := bay * (math.Floor(high/bay) + sliver)
+	if at > high {
+		at -= bay
+	}
+	return max(low, at)
 }
 
 // snowMover moves the snow load that was given: that of the ground where there is one, with

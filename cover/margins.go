@@ -42,7 +42,8 @@ type mover struct {
 	now        func(in *Input) float64
 	set        func(in *Input, x float64)
 	far        float64
-	step       float64 // least step of the search
+	step       float64                                    // least step of the search
+	peak       func(in *Input, low, high float64) float64 // last value above low, up to high, beyond which less is asked; low where there is none
 }
 
 // A search finds the margin of one quantity on a cover whose sizes are given.
@@ -52,7 +53,9 @@ type search struct {
 }
 
 // margin searches upward from the present value in steps until a check is over, then
-// halves the interval. A design that is over already is searched downward.
+// halves the interval. A design that is over already is searched downward. What is over
+// between two values that were tried and passes at both is not seen: the steps are small
+// and end at the peaks that are known.
 func (s *search) margin(filled *Input) Margin {
 	f, _ := FieldOf(s.path)
 	out := Margin{Path: s.path, What: s.what, Unit: f.Unit, Now: s.mover.now(filled)}
@@ -67,7 +70,7 @@ func (s *search) margin(filled *Input) Margin {
 	}
 	good, bad := now, trial{}
 	for good.x < s.far {
-		next := s.try(min(s.far, max(good.x*marginStep, good.x+s.step)))
+		next := s.try(s.next(filled, good.x))
 		if next.fault != "" {
 			out.Ends = next.fault
 			break
@@ -81,6 +84,17 @@ func (s *search) margin(filled *Input) Margin {
 	good = s.settle(&out, good, bad)
 	out.Rest = s.rest(now, good)
 	return out
+}
+
+// next is the value to try after x. It never steps over a peak.
+func (s *search) next(in *Input, x float64) float64 {
+	to := min(s.far, max(x*marginStep, x+s.step))
+	if s.peak != nil {
+		if at := s.peak(in, x, to); at > x {
+			return at
+		}
+	}
+	return to
 }
 
 // settle brings the last value that passes and the first that is over together, and returns

@@ -71,6 +71,8 @@ var marginNotes = []string{
 		"holds the cover sideways. Ratings that are asked for grow with the load: ask for them anew. " +
 		"The joints of an old roof are not among them",
 	"What is NOT CHECKED now is not checked there either",
+	"A margin is tried in steps of 5 % or less, and where one rafter more comes in; what is over " +
+		"only between two values that were tried is not seen: have the value that you choose calculated",
 }
 
 // margins prints how far the design may go, and the sizes next below.
