@@ -27,5 +27,5 @@
 //
 // The sub-packages hold what the member is made of and what is checked of it: lumber, the
 // material; member, its checks; deck, what lies on the rafters; brace, posts that hold a roof
-// sideways; diaphragm, the deck in its own plane.
+// sideways; diaphragm, the deck in its own plane; springs, a ledger on its fasteners.
 package beam

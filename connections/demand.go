@@ -9,6 +9,7 @@ type Demand struct {
 	Vertical    float64         // lb, positive downward
 	Along       float64         // lb, sideways along the house, not negative
 	Out         float64         // lb, sideways out from the house, not negative
+	Single      float64         // lb, positive downward, beside Vertical where that is per foot: a load at one place and no other
 }
 
 // A Peak is the largest of a kind of demand.

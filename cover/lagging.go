@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"patiocover/beam/lumber"
+	"patiocover/beam/springs"
 	"patiocover/calc"
 	"patiocover/connections"
 	"patiocover/connections/dowel"
@@ -14,6 +15,7 @@ type lagging struct {
 	lag     dowel.Fastener
 	size    string // of the diameter, as ordered
 	each    int
+	ends    int     // at the first and the last place, where the ledger ends beside them
 	spacing float64 // in
 	thick   float64 // in, of the ledger across the wall: one rafter
 }
@@ -54,7 +56,9 @@ func (m *model) laggings(d *design) []lagging {
 		for _, n := range counts {
 			for _, g := range screws {
 				g.each, g.spacing = n, s
-				out = append(out, g)
+				for g.ends = max(leastAtEnd, n); g.ends <= max(mostAtEnd, n); g.ends++ {
+					out = append(out, g)
+				}
 			}
 		}
 	}
@@ -74,41 +78,51 @@ type lagDemand struct {
 	angle    float64 // deg, of the shear from the vertical
 }
 
-// onLags turns a demand per foot of ledger into one on the lag screws at a spacing. The
+// A station is what the fasteners at one place along the ledger take.
+type station struct {
+	where  string
+	feet   float64 // ft of ledger, of what is spread along it
+	even   float64 // ft of ledger, of what the rafters bring, each the same
+	single float64 // part of a load at one place, ratio
+	tip    float64 // part of what knee braces bring at one rafter, ratio
+}
+
+// onLags turns a demand per foot of ledger into one on the lag screws of a station. The
 // rafters hang in the face of the ledger; what they press or lift there turns it about
-// its far edge and pulls at the fasteners near the other (statics). share is how many
-// feet of ledger hand their load to the fasteners right behind a rafter. tip, lb, is what
-// knee braces bring at one rafter, in the same sense, all of it on those fasteners.
-func (g lagging) onLags(q connections.Demand, depth, gap, share, tip float64) lagDemand {
-	feet := g.spacing / calc.Ft
-	x := lagDemand{duration: q.Duration, along: q.Along * feet}
-	x.vertical = q.Vertical*share + math.Copysign(tip, q.Vertical)
+// its far edge and pulls at the fasteners near the other (statics). tip, lb, is what
+// knee braces bring at one rafter, in the same sense.
+func (g lagging) onLags(q connections.Demand, depth, gap float64, at *station, tip float64) lagDemand {
+	x := lagDemand{duration: q.Duration, along: q.Along * at.feet}
+	x.vertical = q.Vertical*at.even + q.Single*at.single
+	x.vertical += math.Copysign(tip*at.tip, x.vertical)
 	x.shear = math.Hypot(x.vertical, x.along)
 	x.angle = math.Atan2(x.along, math.Abs(x.vertical)) * 180 / math.Pi
 	arm := g.thick + hangerSeat/2 + gap
-	x.pull = q.Out*feet + math.Abs(x.vertical)*arm/(pryingLever*g.lever(depth))
+	x.pull = q.Out*at.feet + math.Abs(x.vertical)*arm/(pryingLever*g.lever(depth))
 	return x
 }
 
-// spread is the part of the load of a rafter that the fasteners right behind it take, a
-// ratio, where every rafter brings the same: the ledger is a beam on springs of 180000
-// D^1.5 lb/in each (NDS 2018 11.3.6.1), and its neighbors add theirs (Hetenyi's infinite
-// beam). The closed form stays within a hundredth of single springs. It is never less
-// than the spacing of the fasteners over that of the rafters; stiffness is of the
-// ledger, lb-in².
-func (g lagging) spread(rafters, stiffness float64) float64 {
-	spring := float64(g.each) * 180_000 * math.Pow(g.lag.Diameter, 1.5)
-	lambda := math.Pow(spring/(4*g.spacing*stiffness), 0.25)
-	sum := 1.0
-	for i := 1.0; i <= 3; i++ {
-		x := lambda * rafters * i
-		sum += 2 * math.Exp(-x) * (math.Cos(x) + math.Sin(x))
+// row is the ledger on its fasteners, each of which is a spring of 180000 D^1.5 lb/in (NDS
+// 2018 11.3.6.1); stiffness is of the ledger, lb-in².
+func (g lagging) row(stiffness float64) springs.Row {
+	return springs.Row{
+		Apart: g.spacing, Spring: float64(g.each) * 180_000 * math.Pow(g.lag.Diameter, 1.5), Stiffness: stiffness,
+		Beyond: g.fromEnd() - g.thick/2, First: float64(g.ends) / float64(g.each), // half of the last rafter stands nearer
 	}
-	return springSlack * max(g.spacing/rafters, min(1, lambda*g.spacing/2*sum))
 }
 
-// springSlack makes up for springs that stand apart, ratio.
-const springSlack = 1.01
+// atEnd is the fastening at the first and the last place.
+func (g lagging) atEnd() lagging {
+	g.each = g.ends
+	return g
+}
+
+// How many lag screws stand at the first and the last place, where one load is not shared by
+// fasteners on both sides: never one alone, and what fits one above the other.
+const (
+	leastAtEnd = 2
+	mostAtEnd  = 4
+)
 
 // lever is the distance from the far edge of the ledger to the fastener that prying
 // pulls at, in.
@@ -161,9 +175,10 @@ func (g lagging) layout(x lagDemand, depth float64) dowel.Layout {
 	if x.vertical < 0 {
 		push = dowel.TowardBottom
 	}
-	place := dowel.Place{End: ledgerEnd, Top: g.edge(depth), Bottom: g.edge(depth), Spacing: math.Inf(1), Row: g.between(depth)}
+	place := dowel.Place{End: g.fromEnd(), Top: g.edge(depth), Bottom: g.edge(depth), Spacing: math.Inf(1), Row: g.between(depth)}
 	return dowel.NewLayout(dowel.NewNeeds(g.lag, g.thick, push), place)
 }
 
-// ledgerEnd is how far the last fastener stands from the end of a ledger, in: asked for.
-const ledgerEnd = 4 * calc.In
+// fromEnd is how far the last fastener stands from the end of a ledger, in: asked for. At 7 D
+// nothing is taken off (NDS 2018 Table 12.5.1A, softwood, toward the end).
+func (g lagging) fromEnd() float64 { return calc.RoundUp(max(2*calc.In, 7*g.lag.Diameter), 0.25) }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"patiocover/beam/lumber"
+	"patiocover/beam/springs"
 	"patiocover/calc"
 	"patiocover/connections"
 	"patiocover/connections/dowel"
@@ -13,24 +14,55 @@ import (
 // that is its lever against prying, ratio (statics, with the pressed edge as a wedge).
 const pryingLever = 0.85
 
-// A lagSet is one way to fasten the ledger, prepared for the checks of its lag screws.
+// A lagSet is one way to fasten the ledger, prepared for the checks of its lag screws inside
+// or at an end.
 type lagSet struct {
 	m      *model
 	way    lagging
 	link   *Link
 	design *design
 	wall   wall
-	depth  float64          // of the ledger, in
-	share  float64          // ft of ledger that load the fasteners right behind a rafter
+	depth  float64 // of the ledger, in
+	at     station
 	pulled dowel.Withdrawal // W of one lag screw
 	group  float64          // C_g, factor
 }
 
-// newLagSet prepares a way to fasten the ledger.
-func (m *model) newLagSet(g lagging, l *Link, d *design) lagSet {
-	s := lagSet{m: m, way: g, link: l, design: d, wall: m.wallBehind(), depth: d.rafter.section.Depth}
-	stiffness := d.rafter.dry.Elasticity.Value * g.thick * math.Pow(s.depth, 3) / 12
-	s.share = g.spread(m.plan.spacing, stiffness) * m.plan.spacing / calc.Ft
+// A lagPair is the two places of one way to fasten the ledger.
+type lagPair struct {
+	inside, end lagSet
+	row         springs.Row
+	whole       bool // the end is prepared
+}
+
+// newLagPair prepares a way to fasten the ledger, its end only when it is asked for.
+func (m *model) newLagPair(g lagging, l *Link, d *design) lagPair {
+	row := g.row(d.rafter.dry.Elasticity.Value * g.thick * math.Pow(d.rafter.section.Depth, 3) / 12)
+	rafters := m.plan.spacing
+	return lagPair{row: row, inside: m.newLagSet(g, l, d, station{
+		where: "each stud or spacing", feet: g.spacing / calc.Ft,
+		even: row.Even(rafters) * rafters / calc.Ft, single: row.Inside(), tip: 1,
+	})}
+}
+
+// atEnd is the set of the first and the last place. It takes what stands on the tip of the
+// ledger, a rafter with half a strip of roof among it.
+func (p *lagPair) atEnd() *lagSet {
+	if p.whole {
+		return &p.end
+	}
+	in := &p.inside
+	rafters, single := in.m.plan.spacing, p.row.End()
+	p.whole, p.end = true, in.m.newLagSet(in.way.atEnd(), in.link, in.design, station{
+		where: "the first and the last", feet: (p.row.Apart/2 + in.way.fromEnd()) / calc.Ft,
+		even: p.row.EvenAtEnd(rafters) * rafters / calc.Ft, single: single, tip: max(1, single),
+	})
+	return &p.end
+}
+
+// newLagSet prepares the lag screws of a station.
+func (m *model) newLagSet(g lagging, l *Link, d *design, at station) lagSet {
+	s := lagSet{m: m, way: g, link: l, design: d, wall: m.wallBehind(), depth: d.rafter.section.Depth, at: at}
 	held := min(g.lag.Length-g.thick-s.wall.gap, s.wall.main.Thickness)
 	s.pulled = dowel.NewWithdrawal(g.lag, s.wall.main.Gravity, held, false)
 	s.group = g.group(s.wall, d)
@@ -39,7 +71,7 @@ func (m *model) newLagSet(g lagging, l *Link, d *design) lagSet {
 
 // on is a demand as it comes to the lag screws.
 func (s *lagSet) on(q *connections.Demand) lagDemand {
-	return s.way.onLags(*q, s.depth, s.wall.gap, s.share, s.m.tipOn(q))
+	return s.way.onLags(*q, s.depth, s.wall.gap, &s.at, s.m.tipOn(q))
 }
 
 // shear is the check of n of the lag screws sideways under a force, lb.
@@ -82,22 +114,33 @@ func (s *lagSet) steel(x *lagDemand) dowel.Rod {
 // ratio is the largest ratio of the checks, or one of them that reaches enough. It begins
 // with the demand that first says, and leaves there the one that reached enough: what broke
 // one way to fasten the ledger mostly breaks the next.
-func (s *lagSet) ratio(enough float64, first *int) float64 {
-	demands := s.link.joint.demands
-	most := s.under(&demands[*first])
+func (p *lagPair) ratio(enough float64, first *int) float64 {
+	in := &p.inside
+	demands := in.link.joint.demands
+	most := p.under(&demands[*first], enough)
 	for i := 0; most < enough && i < len(demands); i++ {
-		if most = max(most, s.under(&demands[i])); most >= enough {
+		if most = max(most, p.under(&demands[i], enough)); most >= enough {
 			*first = i
 		}
 	}
 	if most >= enough {
 		return most
 	}
-	for _, w := range s.m.ledgerWood(s.way, s.link, s.design) {
+	for _, w := range in.m.ledgerWood(in.way, in.link, in.design) {
 		most = max(most, w.shear.Ratio())
 	}
-	bent, _ := s.m.bentLedger(s.way, s.link, s.design)
+	bent, _ := in.m.bentLedger(in.way, in.link, in.design)
 	most = max(most, bent.Ratio())
+	return most
+}
+
+// under is the largest ratio of the lag screws of both places under one demand, or that of
+// one place if it reaches enough.
+func (p *lagPair) under(q *connections.Demand, enough float64) float64 {
+	most := p.inside.under(q)
+	if most < enough {
+		most = max(most, p.atEnd().under(q))
+	}
 	return most
 }
 
@@ -110,19 +153,27 @@ func (s *lagSet) under(q *connections.Demand) float64 {
 }
 
 // write writes up the worst check of each kind.
-func (s *lagSet) write(c *Connector) {
-	writeLags(c, s, "lag screws in shear", s.all)
-	writeLags(c, s, "lag screws in withdrawal, with prying", s.pried)
-	writeLags(c, s, "one lag screw in shear and withdrawal", s.one)
-	writeLags(c, s, "steel of the lag screws", s.steel)
+func (p *lagPair) write(c *Connector) {
+	writeLags(c, p, "lag screws in shear", (*lagSet).all)
+	writeLags(c, p, "lag screws in withdrawal, with prying", (*lagSet).pried)
+	writeLags(c, p, "one lag screw in shear and withdrawal", (*lagSet).one)
+	writeLags(c, p, "steel of the lag screws", (*lagSet).steel)
 }
 
-func writeLags[T calc.Result](c *Connector, s *lagSet, name string, check func(*lagDemand) T) {
-	worst, by := worstOf(s.link.joint.demands, func(q connections.Demand) T {
-		x := s.on(&q)
-		return check(&x)
-	})
-	c.add(name, by, "each stud or spacing", worst)
+func writeLags[T calc.Result](c *Connector, p *lagPair, name string, check func(*lagSet, *lagDemand) T) {
+	worst := func(s *lagSet) (T, string) {
+		return worstOf(s.link.joint.demands, func(q connections.Demand) T {
+			x := s.on(&q)
+			return check(s, &x)
+		})
+	}
+	inside, by := worst(&p.inside)
+	end, byEnd := worst(p.atEnd())
+	if end.Ratio() > inside.Ratio() {
+		c.add(name, byEnd, p.end.at.where, end)
+		return
+	}
+	c.add(name, by, p.inside.at.where, inside)
 }
 
 // lagConditions are those of the lag screws under a demand.

@@ -112,15 +112,15 @@ func (m *model) chooseLags(l *Link, d *design) lagging {
 	all := m.laggings(d)
 	over, first := math.Nextafter(1, 2), 0
 	for _, g := range all {
-		s := m.newLagSet(g, l, d)
-		if s.ratio(over, &first) < over {
+		p := m.newLagPair(g, l, d)
+		if p.ratio(over, &first) < over {
 			return g
 		}
 	}
 	best, least := all[0], math.Inf(1)
 	for _, g := range all {
-		s := m.newLagSet(g, l, d)
-		if ratio := s.ratio(least, &first); ratio < least {
+		p := m.newLagPair(g, l, d)
+		if ratio := p.ratio(least, &first); ratio < least {
 			best, least = g, ratio
 		}
 	}
@@ -129,14 +129,14 @@ func (m *model) chooseLags(l *Link, d *design) lagging {
 
 // lagLedger writes up one way to fasten the ledger.
 func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
-	s := m.newLagSet(g, l, d)
+	p := m.newLagPair(g, l, d)
 	c := Connector{Basis: ProposedFasteners, lags: &g}
 	at := "each stud"
-	if !s.wall.studs {
+	if !p.inside.wall.studs {
 		at = inchWords(g.spacing) + " in along the rim"
 	}
 	c.What = fmt.Sprintf("%s at %s", several(g.each, fastenerWords(g.lag)), at)
-	s.write(&c)
+	p.write(&c)
 	for _, w := range m.ledgerWood(g, l, d) {
 		c.add("ledger beside the lag screws, "+w.where, w.combination, w.where, w.shear)
 	}
@@ -144,11 +144,11 @@ func (m *model) lagLedger(g lagging, l *Link, d *design) Connector {
 	c.add("ledger between the lag screws", name, "between two studs or spacings", bent)
 	joints := int(math.Ceil(m.plan.width/g.spacing-leastBay)) + 1
 	c.part(fastenerWords(g.lag)+" with washer", g.each, joints)
-	if g.each == 1 {
-		c.What += ", two at the first and the last"
-		c.Parts[len(c.Parts)-1].Total += 2
+	if more := g.ends - g.each; more > 0 {
+		c.What += ", " + several(g.ends, "lag screw") + " at the first and the last"
+		c.Parts[len(c.Parts)-1].Total += 2 * more
 	}
-	c.Notes = append(c.Notes, g.notes(s.wall, s.depth)...)
+	c.Notes = append(c.Notes, g.notes(p.inside.wall, p.inside.depth)...)
 	return c
 }
 
@@ -157,7 +157,7 @@ func (g lagging) notes(w wall, depth float64) []string {
 	notes := []string{
 		fmt.Sprintf("Rows %s in from the top and bottom edge, staggered; the last %s in from the ends; "+
 			"lead holes of 40 to 70 %% of the diameter for the thread, washers under the heads",
-			inchWords(calc.RoundUp(g.edge(depth), 1.0/16)), inchWords(ledgerEnd)),
+			inchWords(calc.RoundUp(g.edge(depth), 1.0/16)), inchWords(g.fromEnd())),
 		fmt.Sprintf("Taken of the wall: framing of G %s, %s in between it and the ledger, lag screws in the middle of the studs",
 			calc.Number(w.main.Gravity), calc.Number(w.gap)),
 		"The table of deck ledgers (IRC 2021 R507.9.1.3) is for floor loads downward and is not used",
@@ -167,6 +167,18 @@ func (g lagging) notes(w wall, depth float64) []string {
 			calc.Number(w.main.Gravity), calc.Number(w.gap))
 	}
 	return slices.Clip(notes)
+}
+
+// single is the largest load of the demands that stands at one place, down, and up where a
+// foot of dead load does not hold it, lb.
+func (j *joint) single() (down, up float64) {
+	for _, q := range j.demands {
+		down = max(down, q.Single)
+		if whole(q) < 0 {
+			up = max(up, -q.Single)
+		}
+	}
+	return down, up
 }
 
 // houseLink says what the house behind the ledger must carry: a link of its own, which
@@ -189,6 +201,13 @@ func (m *model) houseLink(ledger Link) Link {
 		out.Verdict = NotChecked
 		out.Reason = "the studs or the rim, the plates and their ties down to the foundation are not checked: " +
 			"show that they carry the forces of this link, up as well as down"
+	}
+	down, up := ledger.joint.single()
+	if down > 0 {
+		out.Reason += ", and " + pounds(down) + " lb more down at any one place"
+	}
+	if up > 0 {
+		out.Reason += ", or " + pounds(up) + " lb more up"
 	}
 	if tip := m.asd(m.ledgerTip()); tip > 0 {
 		out.Reason += ", and " + pounds(tip) + " lb more either way behind the rafter at each braced post"

@@ -1,6 +1,8 @@
 package cover_test
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -49,6 +51,35 @@ func TestLedgerBetweenItsFastenings(t *testing.T) {
 	rolling := w * 16 * (24 - 8) * (24 - 8) / (2 * 24)
 	assert.GreaterOrEqual(t, m, max(rolling, w*16*24/4))
 	assert.LessOrEqual(t, m, 1.5*max(rolling, w*16*24/4))
+}
+
+// Trap: the maintenance load on every rafter, or shared on both sides of the last one. It is
+// 300 lb at one place (ASCE 7-16 Table 4.3-1), beside dead load by the foot. Of the lag screws
+// at an end of the ledger, 4 in from it with the rafter 3/4 in, the first ones take more than
+// all of it where studs stand 24 in apart: 1 + (3 - sqrt 3) a/s for a ledger on firm supports.
+func TestTrapMaintenanceLoadStandsAtOnePlace(t *testing.T) {
+	in := simple()
+	in.Rafters.Spacing, in.Site.WindSpeed, in.Site.RoofLive = new(12.0), new(85.0), new(20.0)
+	in.Connections.LagSpacing, in.Connections.WallGap = new(24.0), new(0.5)
+	r := size(t, in)
+	dead := byCase(t, reaction(t, r, "ledger"), "dead load at its most")
+	l := linkOf(t, r, "L1")
+	assert.Less(t, l.Down.Value, 300.0, "not on each rafter of a foot")
+	for _, mark := range []string{"L1", "W1"} {
+		i := slices.IndexFunc(linkOf(t, r, mark).Demands, func(q cover.Demand) bool { return q.Combination == "D + 300 lb at the ledger" })
+		require.GreaterOrEqual(t, i, 0, mark)
+		q := linkOf(t, r, mark).Demands[i]
+		calctest.Near(t, 300, q.Single, 1e-6, mark)
+		assert.Less(t, q.Vertical, dead+10, "dead load of one rafter to the foot, and the ledger: %s", mark)
+	}
+	assert.Contains(t, linkOf(t, r, "W1").Reason, "300 lb more down at any one place")
+	c := linkCheck(t, l, "lag screws in shear")
+	require.Equal(t, "the first and the last", c.Where)
+	require.Equal(t, "D + 300 lb at the ledger", c.Combination)
+	firm := 300 * (1 + (3-math.Sqrt(3))*3.25/24)
+	demand := c.Check.Demand
+	assert.Greater(t, demand, 0.93*firm)
+	assert.Less(t, demand, firm+2.1*(dead+10), "with the dead load of the end rafter and the next")
 }
 
 // A push along the house comes to a line of posts from its own strip of the roof, where that

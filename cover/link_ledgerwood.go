@@ -23,16 +23,16 @@ type ledgerShear struct {
 func (m *model) ledgerWood(g lagging, l *Link, d *design) [2]ledgerShear {
 	depth, one := d.rafter.section.Depth, d.rafter.seat.OnePly()
 	feet := max(m.plan.spacing, 1.25*g.spacing/2) / calc.Ft
-	ends := lagging{lag: g.lag, each: max(2, g.each), spacing: g.spacing, thick: g.thick}
 	at := func(where string, rows lagging, fromEnd float64) ledgerShear {
 		edge := rows.edge(depth)
 		shear, name := worstOf(l.joint.demands, func(q connections.Demand) member.JointShear {
-			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: q.Vertical < 0, FromEnd: fromEnd}
-			return member.NewJointShear(math.Abs(q.Vertical)*feet+m.tipOn(&q), &one, q.Duration, joint)
+			force := q.Vertical*feet + q.Single
+			joint := member.Joint{Lowest: min(edge, depth-edge), Highest: max(edge, depth-edge), Down: force < 0, FromEnd: fromEnd}
+			return member.NewJointShear(math.Abs(force)+m.tipOn(&q), &one, q.Duration, joint)
 		})
 		return ledgerShear{where, shear, name}
 	}
-	return [...]ledgerShear{at("along the ledger", g, 5*depth), at("at the ends of the ledger", ends, 0)}
+	return [...]ledgerShear{at("along the ledger", g, 5*depth), at("at the ends of the ledger", g.atEnd(), 0)}
 }
 
 // bentLedger is the worst bending of the ledger between its fastenings, with its combination.
@@ -51,6 +51,8 @@ type ledgerBent struct {
 	every, rafters float64 // in, between fastenings and between rafters
 	line, out      float64 // lb/in, along the ledger, from the rafters and out from the wall
 	tip            float64 // lb, what knee braces bring at one rafter
+	single         float64 // lb, what stands at one place
+	end            float64 // in, from the end of the ledger to its first fastening
 }
 
 // newLedgerBent takes the ledger as cut at every fastening, so that the moment over none is
@@ -58,19 +60,22 @@ type ledgerBent struct {
 func (m *model) newLedgerBent(g lagging, q connections.Demand, edge, flat *lumber.Adjusted) ledgerBent {
 	b := ledgerBent{
 		every: g.spacing, rafters: m.plan.spacing, line: math.Abs(q.Vertical) / calc.Ft, out: math.Abs(q.Out) / calc.Ft, tip: m.tipOn(&q),
+		single: math.Abs(q.Single), end: g.fromEnd(),
 	}
-	a := member.Actions{Edgewise: spanned(b.line, b.every, b.rafters) + b.tip*b.every/4, Flatwise: b.out * b.every * b.every / 8}
+	one := (b.tip + b.single) * max(b.every/4, b.end)
+	a := member.Actions{Edgewise: spanned(b.line, b.every, b.rafters, b.end) + one, Flatwise: b.out * b.every * b.every / 8}
 	b.Combined = member.NewCombined(a, edge, flat, q.Duration, member.Stay{Bracing: member.Bracing{Unbraced: g.spacing, Zeros: g.spacing}})
 	return b
 }
 
 // spanned is the largest moment in a simple span under forces that stand apart, lb-in: one
-// force in the middle where no two stand on the span, else more than any place of them
-// brings, w s²/8 for the load spread out and P s/8 for its standing in points (statics). load is lb/in.
-func spanned(load, span, apart float64) float64 {
+// force in the middle where no two stand on the span, or half of one on the end of the ledger
+// beyond its first fastening, else more than any place of them brings, w s²/8 for the load
+// spread out and P s/8 for its standing in points (statics). load is lb/in.
+func spanned(load, span, apart, end float64) float64 {
 	force := load * apart
 	if apart >= span {
-		return force * span / 4
+		return force * max(span/4, end/2)
 	}
 	return load*span*span/8 + force*span/8
 }
@@ -81,13 +86,16 @@ func (b ledgerBent) Explain() calc.Check {
 	s.Given("w", b.line, "lb/in", "load of the rafters along the ledger")
 	s.Given("s_r", b.rafters, "in", "between rafters, geometry")
 	s.Given("s", b.every, "in", "between the fastenings of the ledger")
-	formula, why := "w * s_r * s / 4", "statics: one rafter in the middle of a simple span"
+	s.Given("a", b.end, "in", "from the end of the ledger to its first fastening")
+	formula, why := "w * s_r * max(s / 4, a / 2)", "statics: one rafter in a simple span, or half of one on the end of the ledger"
 	if b.rafters < b.every {
 		formula, why = "w * pow(s, 2) / 8 + w * s_r * s / 8", "statics: the load spread out, and its standing in points anywhere"
 	}
-	if b.tip > 0 {
+	if b.tip > 0 || b.single > 0 {
+		formula += " + (R_k + R_1) * max(s / 4, a)"
+		why += "; the braces, and what stands at one place, at one of them or at the end of the ledger"
 		s.Given("R_k", b.tip, "lb", "what the knee braces bring at the rafter of a braced post, statics of the row")
-		formula, why = formula+" + R_k * s / 4", why+"; the braces at one of them"
+		s.Given("R_1", b.single, "lb", "load at one place")
 	}
 	s.Step("M_e", formula, b.Actions.Edgewise, "lb-in", why)
 	s.Given("w_o", b.out, "lb/in", "pull out from the wall, or pressure into it")

@@ -90,6 +90,9 @@ func (m *model) tippedRafter(kind connections.Kind, line, support int, d *design
 		r := m.rafter.reactionOf(a, support, &d.rafter)
 		tipped := tip.wind * a.wind
 		j.demand(a, r.total()+tipped, along, out)
+		if kind == connections.LedgerToHouse {
+			j.demands[len(j.demands)-1].Single = m.rafter.singleAt(a, support)
+		}
 		if tipped > 0 {
 			j.demand(a, r.total()-tipped, along, out)
 		}
@@ -197,24 +200,27 @@ func condense(all []connections.Demand) []Demand {
 			best[combinationOf(d.Combination)] = &pair{i, i}
 			continue
 		}
-		if d.Vertical > all[p.down].Vertical {
+		if whole(d) > whole(all[p.down]) {
 			p.down = i
 		}
-		if d.Vertical < all[p.up].Vertical {
+		if whole(d) < whole(all[p.up]) {
 			p.up = i
 		}
 	}
 	var out []Demand
 	for i, d := range all {
 		p := best[combinationOf(d.Combination)]
-		lifts, presses := i == p.up && d.Vertical < 0, i == p.down && d.Vertical >= 0
+		lifts, presses := i == p.up && whole(d) < 0, i == p.down && whole(d) >= 0
 		if !lifts && !presses {
 			continue
 		}
-		out = append(out, Demand{Combination: d.Combination, Vertical: d.Vertical, Along: d.Along, Out: d.Out})
+		out = append(out, Demand{Combination: d.Combination, Vertical: d.Vertical, Single: d.Single, Along: d.Along, Out: d.Out})
 	}
 	return out
 }
+
+// whole is the vertical force of a demand with what stands at one place, lb.
+func whole(q connections.Demand) float64 { return q.Vertical + q.Single }
 
 func force(p connections.Peak) Force { return Force{Value: p.Force, Combination: p.Combination} }
 
@@ -257,15 +263,16 @@ func (m *model) postLink(kind connections.Kind, line int, d *design) Link {
 	return out
 }
 
-// ledgerLink writes what the ledger hands to the house, per foot of ledger. The
-// ledger is taken to be as deep as the rafters; its weight helps nothing in uplift.
+// ledgerLink writes what the ledger hands to the house, per foot of ledger, with the
+// maintenance load, which stands at one rafter, beside it. The ledger is taken to be as deep
+// as the rafters; its weight helps nothing in uplift.
 func (m *model) ledgerLink(d *design) Link {
 	j := m.rafterJoint(connections.LedgerToHouse, 0, 0, d)
 	perFoot := calc.Ft / m.plan.spacing
 	j.count, j.per = int(math.Ceil(m.plan.width/calc.Ft)), PerFoot
 	for i := range j.demands {
 		q := &j.demands[i]
-		q.Vertical *= perFoot
+		q.Vertical = (q.Vertical - q.Single) * perFoot
 		if q.Vertical > 0 {
 			q.Vertical += d.rafter.most * calc.Ft
 		}

@@ -43,7 +43,7 @@ type mover struct {
 	set        func(in *Input, x float64)
 	far        float64
 	step       float64                                    // least step of the search
-	peak       func(in *Input, low, high float64) float64 // last value above low, up to high, beyond which less is asked; low where there is none
+	peak       func(in *Input, low, high float64) float64 // last value up to high beyond which less is asked, or low
 }
 
 // A search finds the margin of one quantity on a cover whose sizes are given.

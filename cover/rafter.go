@@ -259,6 +259,17 @@ func (r *rafterFrame) reactionOf(a *arrangement, support int, w *wood) reaction 
 	return out
 }
 
+// singleAt is the part of the vertical reaction at a support that the maintenance load brings
+// under one arrangement, lb.
+func (r *rafterFrame) singleAt(a *arrangement, support int) float64 {
+	sum := 0.0
+	for i := range r.points {
+		c := r.pointCase(i)
+		sum += a.coef[c] * r.unit[support][c] / r.cosine
+	}
+	return sum
+}
+
 // deadAt returns the vertical reactions at a support under dead load, lb: of the
 // layers on a rafter of full tributary width, and of one rafter's own weight.
 func (r *rafterFrame) deadAt(m *model, support int, w *wood, least bool) (layers, own float64) {

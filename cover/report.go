@@ -221,10 +221,11 @@ type Link struct {
 
 // A Demand is what one combination asks of a link.
 type Demand struct {
-	Combination string  `json:"combination"` // combination and placing of the loads
-	Vertical    float64 `json:"vertical_lb"` // lb, + down
-	Along       float64 `json:"along_lb"`    // lb, along the house
-	Out         float64 `json:"out_lb"`      // lb, out from the house
+	Combination string  `json:"combination"`         // combination and placing of the loads
+	Vertical    float64 `json:"vertical_lb"`         // lb, + down
+	Single      float64 `json:"single_lb,omitempty"` // lb, + down, beside it at any one place, of a link counted by the foot
+	Along       float64 `json:"along_lb"`            // lb, along the house
+	Out         float64 `json:"out_lb"`              // lb, out from the house
 }
 
 // A LateralWay is one direction of sideways load.

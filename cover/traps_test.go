@@ -191,7 +191,14 @@ func TestTrapWorkerAtTheTipLiftsTheInnerEnd(t *testing.T) {
 	calctest.Near(t, 300, h.Up.Value, 1e-6, "300 a / L, dead load balanced")
 	assert.Equal(t, "D + 300 lb at the tip", h.Up.Combination)
 	calctest.Near(t, 400, h.Rating, 1e-6, "384 lb rounded up to 25 lb")
-	calctest.Near(t, 300, linkOf(t, r, "L1").Up.Value*2, 1e-6, "the path goes on into the house")
+	for _, mark := range []string{"L1", "W1"} {
+		most := 0.0
+		for _, q := range linkOf(t, r, mark).Demands {
+			most = min(most, q.Single)
+		}
+		calctest.Near(t, -300, most, 1e-6, "%s: the path goes on into the house, at one place", mark)
+	}
+	assert.Contains(t, linkOf(t, r, "W1").Reason, "300 lb more down at any one place, or 300 lb more up")
 	calctest.Near(t, 200, linkOf(t, r, "L1").Rating, 1e-6, "192 lb a foot, rounded up")
 	assert.NoError(t, calctest.Prove(h.Calculation.Lines))
 }
