@@ -316,7 +316,7 @@ func (l *Limits) validateSpace(s *Space, in Input, f *calc.Fields) {
 		return
 	}
 	if len(s.Footings) > 0 && !slices.ContainsFunc(s.Footings, func(w StandingWay) bool { return w.Kind == "slab" }) {
-		f.Add("limits.slab_only", "true", "a slab in space.footings, or left out")
+		f.Add("limits.slab_only", "true", "true where space.footings names a slab or is left out; else left out")
 	}
 	if is(in.Foundation.Kind, "embedded") {
 		f.Add("limits.slab_only", "true", "left out where the posts are set in the ground")

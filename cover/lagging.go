@@ -180,5 +180,5 @@ func (g lagging) layout(x lagDemand, depth float64) dowel.Layout {
 }
 
 // fromEnd is how far the last fastener stands from the end of a ledger, in: asked for. At 7 D
-// nothing is taken off (NDS 2018 Table 12.5.1A, softwood, toward the end).
+// nothing is taken off (NDS 2018 Table 12.5.1A, softwood, toward the end, from memory).
 func (g lagging) fromEnd() float64 { return calc.RoundUp(max(2*calc.In, 7*g.lag.Diameter), 0.25) }
