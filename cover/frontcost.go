@@ -10,7 +10,6 @@ import (
 // lengths are the least lengths of stock that pieces are cut from, by what they are cut to:
 // the same for every species and grade.
 type lengths struct {
-	m       *model
 	sticks  []cutting.Stick
 	rafters map[cutTo]stockLength // of all rafters with the ledger
 	beams   map[cutTo]stockLength // of all beams; no depth
@@ -30,7 +29,7 @@ type stockLength struct {
 
 // newLengths takes the stock lengths of the market.
 func newLengths(m *model) lengths {
-	l := lengths{m: m, rafters: map[cutTo]stockLength{}, beams: map[cutTo]stockLength{}}
+	l := lengths{rafters: map[cutTo]stockLength{}, beams: map[cutTo]stockLength{}}
 	for _, ft := range m.in.Market.StockLengths {
 		l.sticks = append(l.sticks, cutting.Stick{Length: ft * calc.Ft, Price: ft})
 	}

@@ -286,21 +286,8 @@ func (l *layout) standing(d *design) (r Report, ok bool) {
 // nothing is over.
 func (l *layout) whole(q *FrontPoint, d *design) (Report, bool) {
 	m := l.links.m
-	r := Report{Input: q.Apply(l.in), Deck: m.deckReport(d.deck), Headroom: m.headroom(d), Drainage: m.drainage()}
-	if r.Headroom.Verdict == Over {
-		return r, false
-	}
-	r.Foundations, r.Footings = m.foundations(l.links.ws, d)
-	if slices.ContainsFunc(r.Foundations, FoundationAt.over) {
-		return r, false
-	}
-	r.Links = m.links(l.links.ws, d)
-	m.holdLinks(r.Links, r.Foundations)
-	if slices.ContainsFunc(r.Links, func(x Link) bool { return x.Verdict == Over }) {
-		return r, false
-	}
-	r.Concrete, r.Members = concreteOf(r.Foundations), l.main.members(d.deck)
-	r.Lateral = m.lateral(&r, d)
+	r := Report{Input: q.Apply(l.in), Members: l.main.members(d.deck), Deck: m.deckReport(d.deck), Drainage: m.drainage()}
+	m.hold(&r, l.links.ws, d)
 	if *m.in.Cover.Attachment == "rafter_tails" {
 		r.Survey = m.surveyed(r.Input, d, false)
 	}
